@@ -1,0 +1,1 @@
+"""Who stitches here: accounts, sessions, invitations."""

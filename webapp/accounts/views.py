@@ -1,0 +1,5 @@
+"""Views of accounts."""
+
+from flask import Blueprint
+
+blueprint = Blueprint("accounts", __name__)

@@ -1,0 +1,1 @@
+"""The cloth bench: what cloth is this."""

@@ -1,0 +1,48 @@
+"""Every setting, read once from the environment."""
+
+import os
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Literal, cast, get_args
+
+SignUp = Literal["open", "invite", "closed"]
+
+
+class BadSetting(ValueError):
+    """A setting cannot be used; the message says which and what it may be."""
+
+
+@dataclass(frozen=True)
+class Config:
+    """The settings of one house."""
+
+    data: Path
+    database_url: str
+    host: str
+    port: int
+    sign_up: SignUp
+
+    @classmethod
+    def from_environment(cls, env: Mapping[str, str] = os.environ) -> "Config":
+        """Read the settings, with a default for each."""
+        data = Path(env.get("EVENROW_DATA") or Path.home() / ".local" / "share" / "evenrow").expanduser()
+        return cls(
+            data=data,
+            database_url=env.get("EVENROW_DATABASE_URL") or f"sqlite:///{data.resolve() / 'evenrow.db'}",
+            host=env.get("EVENROW_HOST") or "127.0.0.1",
+            port=_port(env.get("EVENROW_PORT") or "8000"),
+            sign_up=_sign_up(env.get("EVENROW_SIGN_UP") or "open"),
+        )
+
+
+def _port(text: str) -> int:
+    if not (text.isascii() and text.isdigit() and 0 <= int(text) <= 65535):
+        raise BadSetting(f"EVENROW_PORT is {text!r}; it must be a number from 0 to 65535.")
+    return int(text)
+
+
+def _sign_up(text: str) -> SignUp:
+    if text not in get_args(SignUp):
+        raise BadSetting(f"EVENROW_SIGN_UP is {text!r}; it must be open, invite or closed.")
+    return cast(SignUp, text)

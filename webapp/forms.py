@@ -1,0 +1,22 @@
+"""Forms at the boundary: load through a schema, or give the sentences to show beside the fields."""
+
+from typing import Any
+
+from flask import request
+from marshmallow import Schema, ValidationError
+
+Errors = dict[str, list[str]]
+
+
+def load_form(schema: Schema) -> tuple[dict[str, Any], Errors]:
+    """Load the submitted form through ``schema``.
+
+    Gives (values, errors): the loaded values where nothing is wrong, else what was valid and a sentence for
+    each field that is not. What was typed is in ``request.form``, for showing again.
+    """
+    typed = {name: value for name, value in request.form.items() if value.strip()}
+    try:
+        loaded: dict[str, Any] = schema.load(typed)  # type: ignore[assignment]
+    except ValidationError as error:
+        return dict(error.valid_data or {}), error.normalized_messages()  # type: ignore[arg-type]
+    return loaded, {}

@@ -1,0 +1,1 @@
+"""Hours: where the time went."""

@@ -1,0 +1,5 @@
+"""Views of hours."""
+
+from flask import Blueprint
+
+blueprint = Blueprint("hours", __name__)

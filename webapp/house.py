@@ -1,0 +1,34 @@
+"""What the installation is: its id, which a restore renews so that phones notice."""
+
+from uuid import UUID
+
+from flask import Flask
+
+from webapp.accounts.models import House
+from webapp.db import db
+
+
+def house() -> House:
+    """Load the one house; migration made it."""
+    found = db.session.get(House, 1)
+    if found is None:
+        raise LookupError("This database has no house yet: start it once with `evenrow serve`.")
+    return found
+
+
+def house_id() -> UUID:
+    """Tell the house's id."""
+    return house().id
+
+
+def init_app(app: Flask) -> None:
+    """Answer whether the house stands."""
+
+    @app.get("/health")
+    def health() -> tuple[dict[str, str], int]:
+        try:
+            house()
+        except Exception:
+            app.logger.exception("the database does not answer")
+            return {"status": "no database"}, 503
+        return {"status": "ok"}, 200

@@ -1,0 +1,1 @@
+"""The journal: everything done, in order, and the fold that makes numbers of it."""

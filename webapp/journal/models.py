@@ -1,0 +1,197 @@
+"""The journal's tables: entries as they came, and totals worked out from them.
+
+Only ``Entry`` is the truth; the rest can be thrown away and worked out anew (``evenrow audit`` checks that
+it would come out the same).
+"""
+
+from datetime import datetime
+from typing import Any
+from uuid import UUID
+
+from sqlalchemy import JSON, ForeignKeyConstraint, Index, String, text
+from sqlalchemy.orm import Mapped, mapped_column
+
+from webapp.db import Base
+
+
+def _of_project() -> ForeignKeyConstraint:
+    return ForeignKeyConstraint(["stitcher", "project"], ["project.stitcher", "project.id"])
+
+
+class Entry(Base):
+    """One thing done. Never changed but for ``cancelled``, which an undo sets once."""
+
+    __tablename__ = "entry"
+    __table_args__ = (
+        _of_project(),
+        Index(
+            "entry_by_time",
+            "stitcher",
+            "project",
+            "cancelled",
+            "at",
+            "id",
+            sqlite_where=text("kind != 'undo'"),
+            postgresql_where=text("kind != 'undo'"),
+        ),
+        Index(
+            "entry_by_tally",
+            "stitcher",
+            "project",
+            "tally",
+            "cancelled",
+            "kind",
+            "by",
+            sqlite_where=text("tally IS NOT NULL"),
+            postgresql_where=text("tally IS NOT NULL"),
+        ),
+        Index(
+            "entry_by_register",
+            "stitcher",
+            "project",
+            "register",
+            "cancelled",
+            "at",
+            "id",
+            sqlite_where=text("register IS NOT NULL"),
+            postgresql_where=text("register IS NOT NULL"),
+        ),
+        Index(
+            "entry_by_hand",
+            "stitcher",
+            "project",
+            "hand",
+            "cancelled",
+            "at",
+            "id",
+            sqlite_where=text("hand IS NOT NULL"),
+            postgresql_where=text("hand IS NOT NULL"),
+        ),
+        Index(
+            "entry_by_sitting",
+            "stitcher",
+            "project",
+            "sitting",
+            "kind",
+            "at",
+            "id",
+            sqlite_where=text("sitting IS NOT NULL"),
+            postgresql_where=text("sitting IS NOT NULL"),
+        ),
+        Index(
+            "entry_by_act",
+            "stitcher",
+            "project",
+            "act",
+            sqlite_where=text("act IS NOT NULL"),
+            postgresql_where=text("act IS NOT NULL"),
+        ),
+        Index(
+            "entry_by_target",
+            "stitcher",
+            "project",
+            "target",
+            sqlite_where=text("target IS NOT NULL"),
+            postgresql_where=text("target IS NOT NULL"),
+        ),
+        Index(
+            "frame_by_time",
+            "stitcher",
+            "project",
+            "at",
+            "id",
+            sqlite_where=text("kind = 'frame' AND NOT cancelled"),
+            postgresql_where=text("kind = 'frame' AND NOT cancelled"),
+        ),
+        Index(
+            "stitches_by_time",
+            "stitcher",
+            "at",
+            sqlite_where=text("kind = 'stitches' AND NOT cancelled"),
+            postgresql_where=text("kind = 'stitches' AND NOT cancelled"),
+        ),
+    )
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID]
+    kind: Mapped[str] = mapped_column(String(8))
+    at: Mapped[datetime]  # corrected by the phone's offset
+    said: Mapped[datetime]  # as the phone's own clock had it
+    fields: Mapped[dict[str, Any]] = mapped_column(JSON)  # the kind's own fields, as accepted
+    by: Mapped[int | None]  # stitches, bare
+    tally: Mapped[str | None] = mapped_column(String(20))  # "cross 37": whose sum it is part of
+    register: Mapped[str | None] = mapped_column(String(200))  # "done cross 37": whose latest it may be
+    hand: Mapped[str | None] = mapped_column(String(5))  # row, block: it says where her hand is
+    sitting: Mapped[UUID | None]  # begin: its own id; end, amend: the one they name
+    act: Mapped[UUID | None]  # the act it is part of
+    target: Mapped[UUID | None]  # undo: the entry or act it names
+    cancelled: Mapped[bool] = mapped_column(default=False)
+
+
+class Standing(Base):
+    """How many entries a project has."""
+
+    __tablename__ = "standing"
+    __table_args__ = (_of_project(),)
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    revision: Mapped[int] = mapped_column(default=0)
+
+
+class Total(Base):
+    """The sums of one pass at one place, and whether it is done."""
+
+    __tablename__ = "total"
+    __table_args__ = (_of_project(),)
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    tally: Mapped[str] = mapped_column(String(20), primary_key=True)
+    stitches: Mapped[int]
+    bare: Mapped[int]
+    touches: Mapped[int]  # live entries at this place; none: as if it had never been touched
+    done: Mapped[bool]
+    revision: Mapped[int]
+
+
+class Latest(Base):
+    """What holds of one thing of which only the latest holds."""
+
+    __tablename__ = "latest"
+    __table_args__ = (_of_project(),)
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    register: Mapped[str] = mapped_column(String(200), primary_key=True)
+    at: Mapped[datetime | None]  # none: every entry of it is cancelled
+    entry: Mapped[UUID | None]
+    value: Mapped[Any] = mapped_column(JSON)
+    revision: Mapped[int]
+
+
+class Sitting(Base):
+    """One stretch of stitching, as its entries have it."""
+
+    __tablename__ = "sitting"
+    __table_args__ = (
+        _of_project(),
+        Index("sitting_by_time", "stitcher", "begin"),
+        Index(
+            "sitting_open",
+            "stitcher",
+            "project",
+            sqlite_where=text("closers = 0 OR begun IS NULL"),
+            postgresql_where=text("closers = 0 OR begun IS NULL"),
+        ),
+    )
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    id: Mapped[UUID] = mapped_column(primary_key=True)
+    begun: Mapped[datetime | None]  # at of its live begin entry
+    closers: Mapped[int]  # its live ends and amends
+    begin: Mapped[datetime | None]  # as it counts: amended, or begun; none: it does not count
+    end: Mapped[datetime | None]  # as it counts; none: open, or it does not count
+    struck: Mapped[bool]

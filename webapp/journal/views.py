@@ -1,0 +1,5 @@
+"""Views of journal."""
+
+from flask import Blueprint
+
+blueprint = Blueprint("journal", __name__)

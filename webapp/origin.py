@@ -1,0 +1,31 @@
+"""A state change must come from a page of our own.
+
+Sec-Fetch-Site says so where the browser sends it (https and localhost); on plain http Origin must name the
+host that was asked. No tokens: they go stale in pages kept for use without network.
+"""
+
+from urllib.parse import urlsplit
+
+from flask import Flask, Request, abort, request
+
+SAFE = frozenset({"GET", "HEAD", "OPTIONS"})
+
+
+def is_same_origin(req: Request) -> bool:
+    """Tell whether the request was made by one of our own pages, or by hand."""
+    site = req.headers.get("Sec-Fetch-Site")
+    if site is not None:
+        return site in ("same-origin", "none")
+    origin = req.headers.get("Origin")
+    return origin is not None and urlsplit(origin).netloc.lower() == req.host.lower() != ""
+
+
+def init_app(app: Flask) -> None:
+    """Refuse, before anything else, what another site sends."""
+
+    @app.before_request
+    def refuse_other_sites() -> None:
+        if request.method not in SAFE and not is_same_origin(request):
+            abort(
+                403, "This did not come from a page of Evenrow, so nothing was changed. Open the page again."
+            )

@@ -1,0 +1,1 @@
+"""Projects: one design being stitched each."""

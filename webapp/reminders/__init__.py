@@ -1,0 +1,1 @@
+"""Reminders: taking the work off the frame at night."""

@@ -1,0 +1,5 @@
+"""Views of reminders."""
+
+from flask import Blueprint
+
+blueprint = Blueprint("reminders", __name__)

@@ -1,0 +1,59 @@
+"""Serve the house: migrate, then one production server (see DEVELOPERS.md for why this one)."""
+
+from typing import Any
+
+from flask import Flask
+from gunicorn.app.base import BaseApplication
+
+from webapp import create_app
+from webapp.config import Config
+from webapp.migrate import migrate
+
+THREADS = 8
+
+
+class House(BaseApplication):  # type: ignore[misc]
+    """One worker with threads: SQLite has one writer, and one process can queue for it fairly."""
+
+    def __init__(self, app: Flask, options: dict[str, Any]) -> None:
+        self.application = app
+        self.options = options
+        super().__init__()
+
+    def load_config(self) -> None:
+        """Hand our settings to the server."""
+        for name, value in self.options.items():
+            self.cfg.set(name, value)
+
+    def load(self) -> Flask:
+        """Hand over the application."""
+        return self.application
+
+
+def run(config: Config, cert: str | None = None, key: str | None = None) -> None:
+    """Serve until told to stop."""
+    config.data.mkdir(parents=True, exist_ok=True)
+    app = create_app(config)
+    migrate(app)
+    scheme = "https" if cert else "http"
+    host = f"[{config.host}]" if ":" in config.host else config.host
+    options = {
+        "bind": f"{host}:{config.port}",
+        "workers": 1,
+        "threads": THREADS,
+        "worker_class": "gthread",
+        "keepalive": 30,
+        "certfile": cert,
+        "keyfile": key,
+        "accesslog": None,
+        "loglevel": "warning",
+        "when_ready": lambda server: print_address(scheme, server),
+    }
+    House(app, options).run()
+
+
+def print_address(scheme: str, server: Any) -> None:
+    """Say where the house is open, once it is."""
+    for listener in server.LISTENERS:
+        host, port = listener.sock.getsockname()[:2]
+        print(f"Evenrow is open at {scheme}://{host}:{port}", flush=True)  # noqa: T201

@@ -1,0 +1,1 @@
+"""Stitch: the page on which the work is tapped in."""

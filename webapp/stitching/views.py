@@ -1,0 +1,5 @@
+"""Views of stitching."""
+
+from flask import Blueprint
+
+blueprint = Blueprint("stitching", __name__)
