@@ -1,5 +1,6 @@
 """Forms at the boundary: load through a schema, or give the sentences to show beside the fields."""
 
+from collections.abc import Mapping
 from typing import Any
 
 from flask import request
@@ -8,15 +9,15 @@ from marshmallow import Schema, ValidationError
 Errors = dict[str, list[str]]
 
 
-def load_form(schema: Schema) -> tuple[dict[str, Any], Errors]:
-    """Load the submitted form through ``schema``.
+def load_form(schema: Schema, before: Mapping[str, str] | None = None) -> tuple[dict[str, Any], Errors]:
+    """Load the submitted form through ``schema``, over what stood there ``before`` if not all of it is sent.
 
     Gives (values, errors): the loaded values where nothing is wrong, else what was valid and a sentence for
     each field that is not. What was typed is in ``request.form``, for showing again.
     """
-    typed = {name: value for name, value in request.form.items() if value.strip()}
+    typed = {name: value for name, value in {**(before or {}), **request.form}.items() if value.strip()}
     try:
-        loaded: dict[str, Any] = schema.load(typed)  # type: ignore[assignment]
+        loaded: dict[str, Any] = schema.load(typed)
     except ValidationError as error:
-        return dict(error.valid_data or {}), error.normalized_messages()  # type: ignore[arg-type]
+        return dict(error.valid_data or {}), error.normalized_messages()  # type: ignore[no-untyped-call]
     return loaded, {}

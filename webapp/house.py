@@ -22,7 +22,8 @@ def house_id() -> UUID:
 
 
 def init_app(app: Flask) -> None:
-    """Answer whether the house stands."""
+    """Let pages name the house, and answer whether it stands."""
+    app.jinja_env.globals["house_id"] = house_id
 
     @app.get("/health")
     def health() -> tuple[dict[str, str], int]:
