@@ -6,7 +6,7 @@ from uuid import uuid4
 from alembic import command
 from alembic.config import Config as AlembicConfig
 from flask import Flask
-from sqlalchemy import text
+from sqlalchemy import insert, select, text
 from sqlalchemy.engine import Connection
 
 from webapp.accounts.models import House
@@ -31,7 +31,6 @@ def migrate(app: Flask) -> None:
             if engine.dialect.name == "postgresql":
                 connection.execute(text("SELECT pg_advisory_xact_lock(7361)"))
             command.upgrade(settings(connection), "head")
-            table = House.__table__
-            if connection.execute(table.select()).first() is None:
-                connection.execute(table.insert().values(one=1, id=uuid4(), owner=None))
+            if connection.execute(select(House.one)).first() is None:
+                connection.execute(insert(House).values(one=1, id=uuid4(), owner=None))
         engine.dispose()

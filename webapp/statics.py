@@ -36,7 +36,7 @@ def packed(path: str, encoding: str) -> bytes:
     """Read one text file, its comments taken out, packed for the wire; done once a process."""
     body = lean(STATIC / path)
     if encoding == "br":
-        return brotli.compress(body, quality=11)
+        return bytes(brotli.compress(body, quality=11))
     return gzip.compress(body, 9, mtime=0) if encoding == "gzip" else body
 
 

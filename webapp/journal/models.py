@@ -14,6 +14,11 @@ from sqlalchemy.orm import Mapped, mapped_column
 from webapp.db import Base
 
 
+def _partial(name: str, *columns: str, where: str) -> Index:
+    """Index only the rows that ``where`` names, after the stitcher."""
+    return Index(name, "stitcher", *columns, sqlite_where=text(where), postgresql_where=text(where))
+
+
 def _of_project() -> ForeignKeyConstraint:
     return ForeignKeyConstraint(["stitcher", "project"], ["project.stitcher", "project.id"])
 
@@ -24,92 +29,16 @@ class Entry(Base):
     __tablename__ = "entry"
     __table_args__ = (
         _of_project(),
-        Index(
-            "entry_by_time",
-            "stitcher",
-            "project",
-            "cancelled",
-            "at",
-            "id",
-            sqlite_where=text("kind != 'undo'"),
-            postgresql_where=text("kind != 'undo'"),
+        _partial("entry_by_time", "project", "cancelled", "at", "id", where="kind != 'undo'"),
+        _partial("entry_by_tally", "project", "tally", "cancelled", "kind", "by", where="tally IS NOT NULL"),
+        _partial(
+            "entry_by_register", "project", "register", "cancelled", "at", "id", where="register IS NOT NULL"
         ),
-        Index(
-            "entry_by_tally",
-            "stitcher",
-            "project",
-            "tally",
-            "cancelled",
-            "kind",
-            "by",
-            sqlite_where=text("tally IS NOT NULL"),
-            postgresql_where=text("tally IS NOT NULL"),
-        ),
-        Index(
-            "entry_by_register",
-            "stitcher",
-            "project",
-            "register",
-            "cancelled",
-            "at",
-            "id",
-            sqlite_where=text("register IS NOT NULL"),
-            postgresql_where=text("register IS NOT NULL"),
-        ),
-        Index(
-            "entry_by_hand",
-            "stitcher",
-            "project",
-            "hand",
-            "cancelled",
-            "at",
-            "id",
-            sqlite_where=text("hand IS NOT NULL"),
-            postgresql_where=text("hand IS NOT NULL"),
-        ),
-        Index(
-            "entry_by_sitting",
-            "stitcher",
-            "project",
-            "sitting",
-            "kind",
-            "at",
-            "id",
-            sqlite_where=text("sitting IS NOT NULL"),
-            postgresql_where=text("sitting IS NOT NULL"),
-        ),
-        Index(
-            "entry_by_act",
-            "stitcher",
-            "project",
-            "act",
-            sqlite_where=text("act IS NOT NULL"),
-            postgresql_where=text("act IS NOT NULL"),
-        ),
-        Index(
-            "entry_by_target",
-            "stitcher",
-            "project",
-            "target",
-            sqlite_where=text("target IS NOT NULL"),
-            postgresql_where=text("target IS NOT NULL"),
-        ),
-        Index(
-            "frame_by_time",
-            "stitcher",
-            "project",
-            "at",
-            "id",
-            sqlite_where=text("kind = 'frame' AND NOT cancelled"),
-            postgresql_where=text("kind = 'frame' AND NOT cancelled"),
-        ),
-        Index(
-            "stitches_by_time",
-            "stitcher",
-            "at",
-            sqlite_where=text("kind = 'stitches' AND NOT cancelled"),
-            postgresql_where=text("kind = 'stitches' AND NOT cancelled"),
-        ),
+        _partial("entry_by_hand", "project", "hand", "cancelled", "at", "id", where="hand IS NOT NULL"),
+        _partial("entry_by_sitting", "project", "sitting", where="sitting IS NOT NULL"),
+        _partial("entry_by_act", "project", "act", where="act IS NOT NULL"),
+        _partial("frame_by_time", "project", "at", "id", where="kind = 'frame' AND NOT cancelled"),
+        _partial("stitches_by_time", "at", where="kind = 'stitches' AND NOT cancelled"),
     )
 
     stitcher: Mapped[UUID] = mapped_column(primary_key=True)
@@ -121,11 +50,12 @@ class Entry(Base):
     fields: Mapped[dict[str, Any]] = mapped_column(JSON)  # the kind's own fields, as accepted
     by: Mapped[int | None]  # stitches, bare
     tally: Mapped[str | None] = mapped_column(String(20))  # "cross 37": whose sum it is part of
-    register: Mapped[str | None] = mapped_column(String(200))  # "done cross 37": whose latest it may be
+    register: Mapped[str | None] = mapped_column(
+        String(200)
+    )  # "done cross 37": whose latest it may be; what an undo names
     hand: Mapped[str | None] = mapped_column(String(5))  # row, block: it says where her hand is
     sitting: Mapped[UUID | None]  # begin: its own id; end, amend: the one they name
     act: Mapped[UUID | None]  # the act it is part of
-    target: Mapped[UUID | None]  # undo: the entry or act it names
     cancelled: Mapped[bool] = mapped_column(default=False)
 
 
@@ -149,6 +79,8 @@ class Total(Base):
     stitcher: Mapped[UUID] = mapped_column(primary_key=True)
     project: Mapped[UUID] = mapped_column(primary_key=True)
     tally: Mapped[str] = mapped_column(String(20), primary_key=True)
+    pass_: Mapped[str] = mapped_column("pass", String(5))
+    kind: Mapped[str] = mapped_column(String(5))  # of place: row, block, or whole where it was left out
     stitches: Mapped[int]
     bare: Mapped[int]
     touches: Mapped[int]  # live entries at this place; none: as if it had never been touched
@@ -178,13 +110,7 @@ class Sitting(Base):
     __table_args__ = (
         _of_project(),
         Index("sitting_by_time", "stitcher", "begin"),
-        Index(
-            "sitting_open",
-            "stitcher",
-            "project",
-            sqlite_where=text("closers = 0 OR begun IS NULL"),
-            postgresql_where=text("closers = 0 OR begun IS NULL"),
-        ),
+        _partial("sitting_open", "project", where="(begun IS NULL) != (closers = 0)"),
     )
 
     stitcher: Mapped[UUID] = mapped_column(primary_key=True)

@@ -28,6 +28,8 @@ def upgrade() -> None:
         sa.Column("bedtime", sa.Time(), nullable=False),
         sa.Column("hand", sa.String(length=5), nullable=False),
         sa.Column("created", webapp.db.UTCDateTime(), nullable=False),
+        sa.Column("given_to", sa.Uuid(), nullable=True),
+        sa.ForeignKeyConstraint(["given_to"], ["account.id"], name=op.f("account_given_to_of_account")),
         sa.PrimaryKeyConstraint("id", name=op.f("account_key")),
         sa.UniqueConstraint("name_key", name=op.f("account_by_name_key")),
     )
@@ -108,7 +110,6 @@ def upgrade() -> None:
         sa.Column("hand", sa.String(length=5), nullable=True),
         sa.Column("sitting", sa.Uuid(), nullable=True),
         sa.Column("act", sa.Uuid(), nullable=True),
-        sa.Column("target", sa.Uuid(), nullable=True),
         sa.Column("cancelled", sa.Boolean(), nullable=False),
         sa.ForeignKeyConstraint(
             ["stitcher", "project"],
@@ -141,7 +142,7 @@ def upgrade() -> None:
         )
         batch_op.create_index(
             "entry_by_sitting",
-            ["stitcher", "project", "sitting", "kind", "at", "id"],
+            ["stitcher", "project", "sitting"],
             unique=False,
             sqlite_where=sa.text("sitting IS NOT NULL"),
             postgresql_where=sa.text("sitting IS NOT NULL"),
@@ -152,13 +153,6 @@ def upgrade() -> None:
             unique=False,
             sqlite_where=sa.text("tally IS NOT NULL"),
             postgresql_where=sa.text("tally IS NOT NULL"),
-        )
-        batch_op.create_index(
-            "entry_by_target",
-            ["stitcher", "project", "target"],
-            unique=False,
-            sqlite_where=sa.text("target IS NOT NULL"),
-            postgresql_where=sa.text("target IS NOT NULL"),
         )
         batch_op.create_index(
             "entry_by_time",
@@ -221,8 +215,8 @@ def upgrade() -> None:
             "sitting_open",
             ["stitcher", "project"],
             unique=False,
-            sqlite_where=sa.text("closers = 0 OR begun IS NULL"),
-            postgresql_where=sa.text("closers = 0 OR begun IS NULL"),
+            sqlite_where=sa.text("(begun IS NULL) != (closers = 0)"),
+            postgresql_where=sa.text("(begun IS NULL) != (closers = 0)"),
         )
 
     op.create_table(
@@ -242,6 +236,8 @@ def upgrade() -> None:
         sa.Column("stitcher", sa.Uuid(), nullable=False),
         sa.Column("project", sa.Uuid(), nullable=False),
         sa.Column("tally", sa.String(length=20), nullable=False),
+        sa.Column("pass", sa.String(length=5), nullable=False),
+        sa.Column("kind", sa.String(length=5), nullable=False),
         sa.Column("stitches", sa.BigInteger().with_variant(sa.Integer(), "sqlite"), nullable=False),
         sa.Column("bare", sa.BigInteger().with_variant(sa.Integer(), "sqlite"), nullable=False),
         sa.Column("touches", sa.BigInteger().with_variant(sa.Integer(), "sqlite"), nullable=False),
@@ -262,8 +258,8 @@ def downgrade() -> None:
     with op.batch_alter_table("sitting", schema=None) as batch_op:
         batch_op.drop_index(
             "sitting_open",
-            sqlite_where=sa.text("closers = 0 OR begun IS NULL"),
-            postgresql_where=sa.text("closers = 0 OR begun IS NULL"),
+            sqlite_where=sa.text("(begun IS NULL) != (closers = 0)"),
+            postgresql_where=sa.text("(begun IS NULL) != (closers = 0)"),
         )
         batch_op.drop_index("sitting_by_time")
 
@@ -284,11 +280,6 @@ def downgrade() -> None:
             "entry_by_time",
             sqlite_where=sa.text("kind != 'undo'"),
             postgresql_where=sa.text("kind != 'undo'"),
-        )
-        batch_op.drop_index(
-            "entry_by_target",
-            sqlite_where=sa.text("target IS NOT NULL"),
-            postgresql_where=sa.text("target IS NOT NULL"),
         )
         batch_op.drop_index(
             "entry_by_tally",
