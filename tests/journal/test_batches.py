@@ -104,7 +104,7 @@ def test_the_same_batch_ten_times_at_once_counts_once(app, alice, project):
         ({"kind": "frame", "state": "tight"}, "“state” must be one of: on, slack, off."),
         ({"kind": "undo"}, "“entry” needs an entry or an act, and only one of them."),
         ({"kind": "amend", "sitting": uuid(5)}, "“begin” needs a begin and an end, or struck."),
-        ({"kind": "amend", "sitting": uuid(5), "begin": AT, "end": "2026-02-03T19:00:00Z"}, "“end” is before"),
+        ({"kind": "amend", "sitting": uuid(5), "begin": AT, "end": "2026-02-03T19:00:00Z"}, "“end” is"),
         ({"kind": "end", "sitting": uuid(5), "note": "x" * 201}, "“note” must have at most 200 characters."),
         ({"project": str(uuid4())}, "There is no such project of yours."),
     ],
@@ -232,6 +232,14 @@ def test_a_snapshot_not_changed_since_is_not_sent_again(alice, project):
     assert first.headers["ETag"] == '"1"'
     again = alice.get(f"/projects/{project}/snapshot", headers={"If-None-Match": first.headers["ETag"]})
     assert again.status_code == 304
+
+
+def test_a_newer_plan_is_sent_though_no_entry_was_added(alice, project):
+    first = alice.get(f"/projects/{project}/snapshot")
+    alice.post(f"/projects/{project}/state", data={"state": "resting"})
+    asked = {"If-None-Match": first.headers["ETag"]}
+    again = alice.get(f"/projects/{project}/snapshot?plan={first.json['plan']['revision']}", headers=asked)
+    assert again.json["plan"]["state"] == "resting"
 
 
 def test_only_the_places_changed_since_a_known_revision_come_back(alice, project):
