@@ -32,6 +32,20 @@ def serve(config: Config, cert: str | None, key: str | None) -> None:
 
 @main.command()
 @click.pass_obj
+def demo(config: Config) -> None:
+    """Serve a house filled with an invented stitcher's months, in a database of its own."""
+    from webapp.demo.filling import demo_config, fill
+    from webapp.demo.scenario import NAME, PASSPHRASE
+    from webapp.serve import run
+
+    config = demo_config(config)
+    fill(config)
+    click.echo(f"Sign in as {NAME} with the passphrase: {PASSPHRASE}")
+    run(config)
+
+
+@main.command()
+@click.pass_obj
 def audit(config: Config) -> None:
     """Work every total out anew from the journal, and say where one differs."""
     from webapp import create_app

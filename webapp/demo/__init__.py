@@ -1,0 +1,1 @@
+"""The demonstration: an invented stitcher's house, filled with months of evenings."""
