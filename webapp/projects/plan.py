@@ -1,0 +1,40 @@
+"""A project's plan: what it is made of, and how it changes."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from webapp.projects.models import Project
+from webapp.projects.words import count_in_words
+
+PLAN = (
+    "title", "width", "height", "count", "over", "state", "working", "direction", "first_row", "start_column",
+    "start_way", "expected", "block_from", "block_way", "step", "frame",
+)  # fmt: skip
+
+
+def usual_start(plan: Mapping[str, Any]) -> dict[str, int]:
+    """Tell where a plan's rows begin when she does not say."""
+    return {
+        "first_row": (plan["height"] + 1) // 2 if plan["direction"] == "middle" else 1,
+        "start_column": plan["width"] if plan["start_way"] == "left" else 1,
+    }
+
+
+def form_of(project: Project) -> dict[str, str]:
+    """Write a project as its form has it; what follows from the rest stays blank, to go on following."""
+    plan = {name: getattr(project, name) for name in PLAN}
+    for name, usual in usual_start(plan).items():
+        if plan[name] == usual:
+            plan[name] = None
+    plan["count"] = count_in_words(project.count)
+    return {name: "" if value is None else str(value) for name, value in plan.items()}
+
+
+def change(project: Project, values: Mapping[str, Any]) -> bool:
+    """Give the plan new values; its revision rises by one if any differs, and that is told."""
+    changed = {name: value for name, value in values.items() if getattr(project, name) != value}
+    for name, value in changed.items():
+        setattr(project, name, value)
+    if changed:
+        project.plan_revision += 1
+    return bool(changed)
