@@ -96,7 +96,7 @@ BAD = [
         (name, ["3", "true", "Rows", "<b>"], "Choose one of those shown.")
         for name in ("over", "working", "direction", "start_way", "block_from", "block_way", "step", "frame")
     ],
-    ("id", ["not-a-uuid", "1"], "Open it anew"),
+    ("id", ["not-a-uuid", "1"], "Begin once more."),
 ]
 
 
@@ -118,6 +118,12 @@ def test_what_was_typed_is_kept(alice):
     assert 'value="blocks" checked' in page
     assert '<details class="more" open>' in page
     assert "<script>alert" not in page
+
+
+def test_a_damaged_form_can_be_sent_once_more(app, alice):
+    page = alice.post("/projects", data=SENT | {"id": "torn"}).text
+    key = page.split('name="id" value="')[1].split('"')[0]
+    assert made(app, alice, id=key).id == UUID(key)
 
 
 def test_the_cursor_is_in_the_first_wrong_field(alice):
@@ -180,7 +186,7 @@ def test_an_id_of_another_stitcher_is_free(app, alice, charlie):
     ("body", "kind", "status"),
     [
         (b"", "application/x-www-form-urlencoded", 422),
-        (b"title=\xff\xfe&width=1&height=1", "application/x-www-form-urlencoded", 422),
+        (b"title=\xff\xfe&width=1&height=1", "application/x-www-form-urlencoded", 400),
         (b"{}", "application/json", 422),
         (b"title=" + b"x" * 10_000_000, "application/x-www-form-urlencoded", 413),
         (b"title=" + b"x" * 190_000 + b"&width=1&height=1", "application/x-www-form-urlencoded", 422),

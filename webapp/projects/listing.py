@@ -55,12 +55,12 @@ class Worked:
 
 def worked(project: Project) -> Worked:
     """Load what is worked of a project, out of its totals."""
-    query = select(Total).where(
+    query = select(Total.kind, Total.tally, Total.stitches, Total.done).where(
         Total.stitcher == project.stitcher, Total.project == project.id, Total.touches > 0, CROSS
     )
     places: dict[str, dict[str, dict[str, Any]]] = {"row": {}, "block": {}, "whole": {}}
-    for total in db.session.scalars(query):
-        places[total.kind][total.tally[6:]] = {"stitches": total.stitches, "done": total.done}
+    for kind, tally, laid, done in db.session.execute(query):
+        places[kind][tally[6:]] = {"stitches": laid, "done": done}
     stitches = sum(place["stitches"] for kind in places.values() for place in kind.values())
     return Worked(places["row"], places["block"], stitches)
 

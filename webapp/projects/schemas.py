@@ -115,7 +115,7 @@ class ProjectSchema(FormSchema):
 class NewProjectSchema(ProjectSchema):
     """A new project; with an id of its own a form sent twice makes one."""
 
-    id = fields.UUID(error_messages={"invalid_uuid": "This form is damaged. Open it anew."})
+    id = fields.UUID(error_messages={"invalid_uuid": "This form was damaged on the way. Begin once more."})
 
 
 class StateSchema(FormSchema):

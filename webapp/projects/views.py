@@ -69,7 +69,7 @@ def create() -> Answer:
     """Make a project, once for each id."""
     values, errors = load_form(NewProjectSchema())
     if errors:
-        return asked(request.form.to_dict(), errors)
+        return asked({**request.form, **({"id": new_id()} if "id" in errors else {})}, errors)
     project_id = values.pop("id", None) or new_id()
     if db.session.get(Project, (stitcher().id, project_id)) is None:
         db.session.add(Project(stitcher=stitcher().id, id=project_id, created=clock.now(), **values))
