@@ -3,7 +3,7 @@
 from flask import Flask, g
 
 from webapp import db as database
-from webapp import errors, headers, house, origin, statics
+from webapp import errors, headers, house, origin, pwa, statics
 from webapp.config import Config
 from webapp.places import TEMPLATES
 
@@ -18,7 +18,7 @@ def create_app(config: Config | None = None) -> Flask:
     app.config["MAX_FORM_MEMORY_SIZE"] = 200_000
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     database.db.init_app(app)
-    for part in (statics, headers, errors, origin, house):
+    for part in (statics, headers, errors, origin, house, pwa):
         part.init_app(app)
     _register_features(app)
     app.teardown_request(lambda _error: database.end_writing() if "writing" in g else None)

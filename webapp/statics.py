@@ -13,6 +13,7 @@ from flask import Flask, Response, abort, request, send_from_directory, url_for
 from webapp.places import STATIC
 
 KEPT = "public, max-age=31536000, immutable"
+WORTH_PACKING = ("text/html", "application/json", "text/javascript")
 PACKED = {".js", ".css", ".svg", ".webmanifest"}
 
 
@@ -73,7 +74,10 @@ def pack(response: Response) -> Response:
     """Pack a page or an answer that was made just now."""
     if response.direct_passthrough or "Content-Encoding" in response.headers or response.status_code == 304:
         return response
-    if response.mimetype not in ("text/html", "application/json") or (response.content_length or 0) < 500:
+    if (
+        response.mimetype not in ("text/html", "application/json", "text/javascript")
+        or (response.content_length or 0) < 500
+    ):
         return response
     encoding = encoding_for(request.headers.get("Accept-Encoding", ""))
     if encoding:

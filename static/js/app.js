@@ -1,0 +1,77 @@
+/** The entry: the one policy for what may become script, the phone of whoever is signed in, and the islands. */
+import { isLeaving, own, owner } from "./journal/owner.js";
+
+window.trustedTypes?.createPolicy("default", {
+  createHTML: (text) => text, // what htmx swaps in comes from the house; scripts in it are stopped by the page's policy
+  createScriptURL: (address) => (/^\/sw\.js(\?module)?$/.test(address) ? address : null),
+});
+
+const MINUTE = 60_000;
+const ISLANDS = {
+  stitch: () => import("./stitching/island.js"),
+  gauge: () => import("./cloth/island.js"),
+  frame: () => import("./reminders/island.js"),
+  forms: () => import("./accounts/forms.js"),
+  offline: () => import("./pwa/offline.js"),
+};
+const { account } = document.body.dataset;
+const isShell = !account && document.querySelector('[data-island="stitch"], [data-island="offline"]');
+const project = location.pathname.split("/")[2];
+const embedded = document.querySelector("script[data-snapshot]");
+
+addEventListener("beforeinstallprompt", async (event) => {
+  event.preventDefault();
+  (await import("./pwa/install.js")).offerInstall(event);
+});
+
+async function openHers(hers) {
+  const { openPhone } = await import("./journal/phone.js");
+  const phone = await openPhone({ account: hers });
+  if (embedded) await phone.take(JSON.parse(embedded.textContent));
+  return phone;
+}
+
+/** Have the phone look up at the right moments; what it then needs is fetched when it does. */
+function tend(phone) {
+  const look = async () => (await import("./journal/moments.js")).look(phone);
+  const status = async () => (await import("./journal/status.js")).showStatus(phone);
+  addEventListener("online", look);
+  addEventListener("pageshow", ({ persisted }) => persisted && phone.reread().then(look));
+  document.addEventListener("visibilitychange", look);
+  setInterval(() => !document.hidden && phone.view(project)?.sitting && look(), MINUTE);
+  document.addEventListener("submit", (event) => {
+    if (![event.target, event.submitter].some((one) => one?.dataset.act === "sign-out")) return;
+    event.preventDefault();
+    phone.signOut();
+  });
+  if (phone.waiting() || phone.refused().length) status();
+  else phone.addEventListener("status", status, { once: true });
+  const isGiven = embedded && phone.snapshot(project)?.house === document.body.dataset.house;
+  if (!isGiven) import("./journal/moments.js").then(({ lookAround }) => lookAround(phone));
+  else if (phone.waiting()) look();
+}
+
+async function start() {
+  if ((isShell || !navigator.serviceWorker?.controller) && (await isLeaving())) {
+    return (await import("./pwa/signout.js")).finish();
+  }
+  if (account) own(account);
+  const hers = account || (isShell && owner());
+  const phone = hers ? await openHers(hers) : null;
+  for (const element of document.querySelectorAll("[data-island]")) {
+    ISLANDS[element.dataset.island]?.().then((island) => island.start(element, phone));
+  }
+  if (phone) tend(phone);
+  afterLoad(phone);
+}
+
+function afterLoad(phone) {
+  const later = async () => {
+    if (!window.isSecureContext) (await import("./pwa/plain.js")).sayPlain();
+    else if (navigator.serviceWorker) (await import("./pwa/register.js")).register(phone);
+  };
+  if (document.readyState === "complete") later();
+  else addEventListener("load", later, { once: true });
+}
+
+start();

@@ -1,0 +1,34 @@
+/** One line over the page, with at most one answer; it moves nothing under her thumb, and goes when she says so. */
+
+const make = (tag, values, ...children) => {
+  const made = Object.assign(document.createElement(tag), values);
+  made.append(...children);
+  return made;
+};
+
+function shelf() {
+  const found = document.querySelector(".notices");
+  if (found) return found;
+  const href = new URL("../../css/notice.css", import.meta.url);
+  document.head.append(make("link", { rel: "stylesheet", href }));
+  const made = make("aside", { className: "notices", role: "status", ariaLabel: "Notices" });
+  document.body.append(made);
+  return made;
+}
+
+/** Say a line, once by its name; `act` is a function, or where the answer leads. */
+export function notice(name, text, answer, act, closed = () => {}) {
+  hush(name);
+  const leads = typeof act === "string";
+  const button = answer && make(leads ? "a" : "button", { className: "btn main", textContent: answer });
+  if (leads) button.href = act;
+  else button?.addEventListener("click", act);
+  const close = make("button", { className: "btn plain", type: "button", ariaLabel: "Close", textContent: "✕" });
+  close.addEventListener("click", () => closed(line.remove()));
+  const line = make("div", { className: "card notice line" }, make("p", { textContent: text }), button || "", close);
+  line.dataset.notice = name;
+  shelf().append(line);
+}
+
+/** Take a line away. */
+export const hush = (name) => document.querySelector(`[data-notice="${name}"]`)?.remove();

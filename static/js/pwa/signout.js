@@ -1,0 +1,38 @@
+/**
+ * Signing out: what waits is sent first. Without network her pages and snapshots go, and a mark makes the next
+ * contact a sign-out; what waits stays under its account until that signs in again.
+ */
+import { waits } from "../journal/books.js";
+import { markLeaving, own } from "../journal/owner.js";
+
+const PATIENCE = 8000;
+
+/** Sign out of this phone. */
+export async function signOut(phone) {
+  await Promise.race([phone.send(), new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
+  await markLeaving(true);
+  await Promise.allSettled([phone.store.change(forget), own(null), self.caches?.delete(`evenrow-pages-${phone.account}`)]);
+  await tellHouse();
+  phone.tell("signed-out");
+  location.replace("/");
+}
+
+/** Finish a sign-out that the house does not know of, as soon as it can be reached. */
+export async function finish() {
+  if (document.body.dataset.account) document.body.hidden = true; // drawn for who is signed out here
+  if (await tellHouse()) location.replace("/");
+  else addEventListener("online", finish, { once: true });
+}
+
+async function tellHouse() {
+  const response = await fetch("/sign-out", { method: "POST" }).catch(() => null);
+  const done = response?.headers.get("X-Evenrow-Account") === "none";
+  if (done) await markLeaving(false);
+  return done;
+}
+
+/** Forget what came from the house; what waits, was refused or is settled stays. */
+async function forget(t) {
+  for (const { project } of await t.all("snapshots")) await t.drop("snapshots", project);
+  for (const record of await t.all("outbox")) if (!waits(record)) await t.drop("outbox", record.id);
+}
