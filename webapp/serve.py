@@ -31,14 +31,17 @@ class House(BaseApplication):  # type: ignore[misc]
 
 
 def run(config: Config, cert: str | None = None, key: str | None = None) -> None:
-    """Serve until told to stop."""
+    """Bring the database up to date and serve until told to stop."""
     config.data.mkdir(parents=True, exist_ok=True)
     app = create_app(config)
     migrate(app)
-    scheme = "https" if cert else "http"
-    host = f"[{config.host}]" if ":" in config.host else config.host
+    serve_app(app, config.host, config.port, cert, key)
+
+
+def serve_app(app: Flask, host: str, port: int, cert: str | None = None, key: str | None = None) -> None:
+    """Serve one application until told to stop."""
     options = {
-        "bind": f"{host}:{config.port}",
+        "bind": f"[{host}]:{port}" if ":" in host else f"{host}:{port}",
         "workers": 1,
         "threads": THREADS,
         "worker_class": "gthread",
@@ -47,7 +50,7 @@ def run(config: Config, cert: str | None = None, key: str | None = None) -> None
         "keyfile": key,
         "accesslog": None,
         "loglevel": "warning",
-        "when_ready": lambda server: print_address(scheme, server),
+        "when_ready": lambda server: print_address("https" if cert else "http", server),
     }
     House(app, options).run()
 

@@ -50,12 +50,8 @@ def _sittings(project: Project, rows: list[Entry]) -> Iterator[str]:
     for sitting, entries in groupby(named, key=lambda row: row.sitting):
         right = counted((as_entry(row), row.cancelled) for row in entries)
         found = kept.pop(sitting, None) if sitting else None
-        times = found and (found.begun, found.closers, found.begin, found.end, found.struck)
-        if (
-            found is None
-            or tuple(moments.write(t) if hasattr(t, "year") else t for t in times or ()) != right
-        ):
-            yield f"sitting {sitting} is {times}, and comes to {tuple(right)}."
+        if found is None or _as_kept(found) != right:
+            yield f"sitting {sitting} is {found and _as_kept(found)}, and comes to {right}."
     yield from (f"sitting {sitting} has no entries." for sitting in kept)
 
 

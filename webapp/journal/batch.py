@@ -4,20 +4,33 @@ from collections.abc import Iterable, Sequence
 from typing import Any, NamedTuple
 from uuid import UUID
 
-from sqlalchemy import insert, select, update
+from sqlalchemy import bindparam, select
 
 from webapp import clock
 from webapp.db import db
 from webapp.ids import new_id
-from webapp.journal import moments
-from webapp.journal.models import Entry, Standing
+from webapp.journal import moments, statements
+from webapp.journal.models import Entry
 from webapp.journal.rows import Row, as_row
 from webapp.journal.schemas import read_entry
-from webapp.journal.totals import Totals, Touched
+from webapp.journal.snapshot import revision_of
+from webapp.journal.statements import Journal
+from webapp.journal.totals import Touched, work_out
 from webapp.projects.models import Project
 
 NOT_HERS = "There is no such project of yours."
 TAKEN = "This id was used before, for something else."
+
+
+KNOWN = select(Entry.id, Entry.project, Entry.kind).where(
+    Entry.stitcher == bindparam("stitcher"), Entry.id.in_(bindparam("ids", expanding=True))
+)
+HERS = (
+    select(Project.id, Project.state)
+    .where(Project.stitcher == bindparam("stitcher"), Project.id.in_(bindparam("ids", expanding=True)))
+    .order_by(Project.id)
+    .with_for_update()
+)
 
 
 class Refused(ValueError):
@@ -50,6 +63,8 @@ def take(stitcher: UUID, raw: Sequence[object], offset_ms: int = 0) -> Taken:
         accepted[sent] = row["project"]
     for project, rows in new.items():
         _add(stitcher, project, rows)
+        if hers[project] == "planned":
+            _take_in_hand(stitcher, project, rows)
     return Taken(list(accepted), refused, sorted(set(accepted.values())))
 
 
@@ -80,65 +95,49 @@ def _read(
 
 
 def _known(stitcher: UUID, ids: list[UUID]) -> dict[UUID, tuple[UUID, str] | None]:
-    query = select(Entry.id, Entry.project, Entry.kind).where(Entry.stitcher == stitcher, Entry.id.in_(ids))
-    return {row.id: (row.project, row.kind) for row in db.session.execute(query)}
+    rows = db.session.execute(KNOWN, {"stitcher": stitcher, "ids": ids})
+    return {row.id: (row.project, row.kind) for row in rows}
 
 
-def _projects_of(stitcher: UUID, ids: set[UUID]) -> set[UUID]:
-    """Tell which are hers. Where many can write at once, their rows are locked, in the order of their ids."""
-    query = select(Project.id).where(Project.stitcher == stitcher, Project.id.in_(ids))
-    return set(db.session.scalars(query.order_by(Project.id).with_for_update()))
+def _projects_of(stitcher: UUID, ids: set[UUID]) -> dict[UUID, str]:
+    """Tell which are hers, and their states; where many write at once, lock them in the order of ids."""
+    return {row.id: row.state for row in db.session.execute(HERS, {"stitcher": stitcher, "ids": list(ids)})}
 
 
 def _add(stitcher: UUID, project: UUID, rows: list[Row]) -> None:
-    standing = db.session.get(Standing, (stitcher, project)) or Standing(
-        stitcher=stitcher, project=project, revision=0
-    )
-    db.session.add(standing)
-    standing.revision += len(rows)
-    db.session.flush()
-    db.session.execute(insert(Entry), rows)
-    named = _named(stitcher, project, rows)
-    victims = _cancel(stitcher, project, named | {row["register"] for row in rows if row["kind"] == "undo"})
-    totals = Totals(stitcher, project, standing.revision)
-    totals.work_out([*(Touched.of(row) for row in rows), *victims], named)
-    if any(row["kind"] == "stitches" and row["fields"].get("why") in (None, "stitched") for row in rows):
-        _take_in_hand(stitcher, project)
+    journal = Journal(stitcher, project)
+    revision = revision_of(stitcher, project) + len(rows)
+    journal.put(statements.standing, {}, {"revision": revision})
+    journal.connection.execute(statements.ADD, rows)
+    named = _named(journal, rows)
+    victims = _cancel(journal, named | {row["register"] for row in rows if row["kind"] == "undo"})
+    work_out(journal, revision, [*(Touched.of(row) for row in rows), *victims], named)
 
 
-def _named(stitcher: UUID, project: UUID, rows: list[Row]) -> set[str]:
+def _named(journal: Journal, rows: list[Row]) -> set[str]:
     """List those undos, here already or come along, that name one of ``rows`` or its act."""
     could = {f"undone entry {row['id']}" for row in rows} | {
         f"undone act {row['act']}" for row in rows if row["act"]
     }
-    query = select(Entry.register).distinct()
-    of = (Entry.stitcher == stitcher, Entry.project == project, Entry.register.in_(could), ~Entry.cancelled)
-    return {register for register in db.session.scalars(query.where(*of)) if register}
+    return {row.register for row in journal.rows(statements.UNDOS_NAMING, registers=list(could))}
 
 
-def _cancel(stitcher: UUID, project: UUID, undone: set[str]) -> list["Touched"]:
+def _cancel(journal: Journal, undone: set[str]) -> list[Touched]:
     """Flag what is undone and not flagged yet; gives what that touched."""
-    ids = [UUID(name[13:]) for name in undone if name.startswith("undone entry ")]
-    acts = [UUID(name[11:]) for name in undone if name.startswith("undone act ")]
     if not undone:
         return []
-    of = (Entry.stitcher == stitcher, Entry.project == project, Entry.kind != "undo", ~Entry.cancelled)
-    query = select(Entry.id, Entry.register, Entry.tally, Entry.sitting)
-    found = [
-        row
-        for named in (Entry.id.in_(ids), Entry.act.in_(acts))
-        for row in db.session.execute(query.where(*of, named))
-    ]
-    for start in range(0, len(found), 500):
-        some = [row.id for row in found[start : start + 500]]
-        db.session.execute(
-            update(Entry).where(Entry.stitcher == stitcher, Entry.id.in_(some)).values(cancelled=True)
-        )
-    return [Touched(row.register, row.tally, row.sitting) for row in found]
+    ids = [UUID(name[13:]) for name in undone if name.startswith("undone entry ")]
+    acts = [UUID(name[11:]) for name in undone if name.startswith("undone act ")]
+    found = {row.id: row for row in journal.rows(statements.UNDONE_IDS, ids=ids)}
+    found |= {row.id: row for row in journal.rows(statements.UNDONE_ACTS, acts=acts)}
+    every = list(found)
+    for start in range(0, len(every), 500):
+        journal.change(statements.CANCEL, ids=every[start : start + 500])
+    return [Touched(row.register, row.tally, row.sitting) for row in found.values()]
 
 
-def _take_in_hand(stitcher: UUID, project: UUID) -> None:
+def _take_in_hand(stitcher: UUID, project: UUID, rows: list[Row]) -> None:
     """A planned project is in hand from its first stitch on."""
-    planned = (Project.stitcher == stitcher, Project.id == project, Project.state == "planned")
-    values = {"state": "in hand", "plan_revision": Project.plan_revision + 1}
-    db.session.execute(update(Project).where(*planned).values(values))
+    if any(row["kind"] == "stitches" and row["fields"].get("why") in (None, "stitched") for row in rows):
+        planned = db.session.get_one(Project, (stitcher, project))
+        planned.state, planned.plan_revision = "in hand", planned.plan_revision + 1

@@ -8,15 +8,22 @@ from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import JSON, ForeignKeyConstraint, Index, String, text
+from sqlalchemy import JSON, ForeignKeyConstraint, Index, String, TextClause, text
 from sqlalchemy.orm import Mapped, mapped_column
 
 from webapp.db import Base
 
+# A partial index is used only where a query says its condition word for word, so both take it from here.
+NOT_UNDO = text("kind != 'undo'")
+LIVE_FRAME = text("kind = 'frame' AND NOT cancelled")
+LIVE_STITCHES = text("kind = 'stitches' AND NOT cancelled")
+OPEN_OR_UNBEGUN = text("(begun IS NULL) != (closers = 0)")
 
-def _partial(name: str, *columns: str, where: str) -> Index:
+
+def _partial(name: str, *columns: str, where: TextClause | str) -> Index:
     """Index only the rows that ``where`` names, after the stitcher."""
-    return Index(name, "stitcher", *columns, sqlite_where=text(where), postgresql_where=text(where))
+    condition = text(where) if isinstance(where, str) else where
+    return Index(name, "stitcher", *columns, sqlite_where=condition, postgresql_where=condition)
 
 
 def _of_project() -> ForeignKeyConstraint:
@@ -29,7 +36,7 @@ class Entry(Base):
     __tablename__ = "entry"
     __table_args__ = (
         _of_project(),
-        _partial("entry_by_time", "project", "cancelled", "at", "id", where="kind != 'undo'"),
+        _partial("entry_by_time", "project", "cancelled", "at", "id", where=NOT_UNDO),
         _partial("entry_by_tally", "project", "tally", "cancelled", "kind", "by", where="tally IS NOT NULL"),
         _partial(
             "entry_by_register", "project", "register", "cancelled", "at", "id", where="register IS NOT NULL"
@@ -37,8 +44,8 @@ class Entry(Base):
         _partial("entry_by_hand", "project", "hand", "cancelled", "at", "id", where="hand IS NOT NULL"),
         _partial("entry_by_sitting", "project", "sitting", where="sitting IS NOT NULL"),
         _partial("entry_by_act", "project", "act", where="act IS NOT NULL"),
-        _partial("frame_by_time", "project", "at", "id", where="kind = 'frame' AND NOT cancelled"),
-        _partial("stitches_by_time", "at", where="kind = 'stitches' AND NOT cancelled"),
+        _partial("frame_by_time", "project", "at", "id", where=LIVE_FRAME),
+        _partial("stitches_by_time", "at", where=LIVE_STITCHES),
     )
 
     stitcher: Mapped[UUID] = mapped_column(primary_key=True)
@@ -110,7 +117,7 @@ class Sitting(Base):
     __table_args__ = (
         _of_project(),
         Index("sitting_by_time", "stitcher", "begin"),
-        _partial("sitting_open", "project", where="(begun IS NULL) != (closers = 0)"),
+        _partial("sitting_open", "project", where=OPEN_OR_UNBEGUN),
     )
 
     stitcher: Mapped[UUID] = mapped_column(primary_key=True)

@@ -1,22 +1,19 @@
 """The snapshot of one project, by a few indexed statements: what ``whole.py`` says of all its entries."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import ColumnElement, Select, Uuid, and_, case, func, literal, select, text, tuple_
-
-from webapp.db import UTCDateTime, db
+from webapp.db import db
 from webapp.house import house_id
-from webapp.journal import fold, keys, moments, whole
-from webapp.journal.models import Entry, Latest, Sitting, Standing, Total
+from webapp.journal import fold, keys, moments, statements, whole
 from webapp.journal.rows import as_entry
+from webapp.journal.statements import AnyRow, Journal
 from webapp.projects.models import Project
+from webapp.projects.plan import PLAN
 
-PLAN = (
-    "title", "width", "height", "count", "over", "state", "working", "direction", "first_row", "start_column",
-    "start_way", "expected", "block_from", "block_way", "step", "frame",
-)  # fmt: skip
+Entry = dict[str, Any]
+FEW = 4
 
 
 def plan_of(project: Project) -> dict[str, Any]:
@@ -26,8 +23,8 @@ def plan_of(project: Project) -> dict[str, Any]:
 
 def revision_of(stitcher: UUID, project: UUID) -> int:
     """Count the project's entries."""
-    standing = db.session.get(Standing, (stitcher, project))
-    return standing.revision if standing else 0
+    found = Journal(stitcher, project).first(statements.REVISION)
+    return found.revision if found else 0
 
 
 def snapshot_of(stitcher: UUID, project_id: UUID, known: int = 0) -> dict[str, Any]:
@@ -36,224 +33,177 @@ def snapshot_of(stitcher: UUID, project_id: UUID, known: int = 0) -> dict[str, A
     if project is None:
         raise LookupError("no such project of hers")
     revision = revision_of(stitcher, project_id)
-    return Snapshot(project, revision, known if 0 < known <= revision else 0).draw()
+    return draw(Journal(stitcher, project_id), project, revision, known if 0 < known <= revision else 0)
 
 
-class Snapshot:
-    """One drawing of a snapshot."""
-
-    def __init__(self, project: Project, revision: int, since: int) -> None:
-        self.project, self.revision, self.since = project, revision, since
-
-    def of(self, table: type[Entry] | type[Total] | type[Latest] | type[Sitting]) -> ColumnElement[bool]:
-        """Name the rows of this project."""
-        return and_(table.stitcher == self.project.stitcher, table.project == self.project.id)
-
-    def draw(self) -> dict[str, Any]:
-        """Draw it up."""
-        tail = self.tail()
-        first = (moments.read(tail[0]["at"]), UUID(tail[0]["id"])) if tail else None
-        hand, frames = self.hand_before(first), self.frames_before(first)
-        plan = plan_of(self.project)
-        hands = fold.latest_hands(hand, tail)
-        row, block = fold.in_hand(plan, hands, self.is_done())
-        totals, sittings = self.totals(), self.sittings(tail)
-        return {
-            "project": str(self.project.id),
-            "house": str(house_id()),
-            "revision": self.revision,
-            "since": self.since,
-            "row": row,
-            "row_stitches": None if row is None else self.stitches_at(str(row)),
-            "block": block,
-            "block_stitches": None if block is None else self.stitches_at("{}.{}".format(*block)),
-            **self.counts(),
-            "rows": places(totals, block=False),
-            "blocks": places(totals, block=True),
-            "frame": fold.frame([*frames, *fold.frame_marks(tail)]),
-            "sitting": fold.open_sitting(sittings),
-            "note": self.note(),
-            "plan": plan,
-            "sums": {t.tally: [t.stitches, t.bare, t.touches] if t.touches else None for t in totals},
-            "latest": self.latest(),
-            "tail": self.with_replaced(tail),
-            "hand": hand,
-            "frames": frames,
-            "sittings": sittings,
-            "partial": self.partial(tail),
-        }
-
-    def tail(self) -> list[dict[str, Any]]:
-        """List the last live entries, oldest first, and the whole of the last one's act."""
-        live = select(Entry).where(self.of(Entry), ~Entry.cancelled, Entry.kind != "undo")
-        newest_first = live.order_by(Entry.at.desc(), Entry.id.desc())
-        rows = list(db.session.scalars(newest_first.limit(whole.TAIL)))
-        if rows and rows[0].act:
-            of_act = live.where(Entry.act == rows[0].act).order_by(Entry.at, Entry.id).limit(1)
-            first = db.session.scalars(of_act).one()
-            longer = newest_first.where(tuple_(Entry.at, Entry.id) >= as_mark((first.at, first.id)))
-            longer_rows = list(db.session.scalars(longer.limit(whole.LONGEST_TAIL + 1)))
-            if len(rows) < len(longer_rows) <= whole.LONGEST_TAIL:
-                rows = longer_rows
-        return [as_entry(row) for row in reversed(rows)]
-
-    def hand_before(self, first: tuple[Any, UUID] | None) -> dict[str, Any]:
-        """Find the latest row and block she worked before the tail."""
-        if first is None:
-            return dict(fold.NOTHING["hand"])
-        found = [
-            db.session.scalars(self.latest_before(first).where(Entry.hand == which).limit(1)).first()
-            for which in ("row", "block")
-        ]
-        return fold.latest_hands(fold.NOTHING["hand"], [as_entry(row) for row in found if row])
-
-    def latest_before(self, first: tuple[Any, UUID]) -> Select[Entry]:
-        """Select what is live before the tail, latest first."""
-        before = tuple_(Entry.at, Entry.id) < as_mark(first)
-        return (
-            select(Entry)
-            .where(self.of(Entry), ~Entry.cancelled, before)
-            .order_by(Entry.at.desc(), Entry.id.desc())
-        )
-
-    def frames_before(self, first: tuple[Any, UUID] | None) -> list[Any]:
-        """List the frame entries before the tail that can still decide: see ``whole.last_run``."""
-        if first is None:
-            return []
-        frames = self.latest_before(first).where(Entry.kind == "frame")
-        state = Entry.fields["state"].as_string()
-        rows = list(db.session.scalars(frames.limit(whole.LONGEST_RUN + 1)))
-        if not rows:
-            return []
-        other = state != "off" if rows[0].fields["state"] == "off" else state == "off"
-        turn = db.session.scalars(frames.where(other).limit(1)).first()
-        run = select(Entry).where(self.of(Entry), ~Entry.cancelled, Entry.kind == "frame")
-        if turn is not None:
-            run = run.where(tuple_(Entry.at, Entry.id) > as_mark((turn.at, turn.id)))
-            rows = [row for row in rows if (row.at, row.id) > (turn.at, turn.id)]
-        begun = db.session.scalars(run.order_by(Entry.at, Entry.id).limit(1)).one()
-        later = [row for row in reversed(rows) if row.id != begun.id][-whole.LONGEST_RUN :]
-        return fold.frame_marks(as_entry(row) for row in ([turn] if turn else []) + [begun, *later])
-
-    def is_done(self) -> Callable[[str], bool]:
-        """Tell of a place whether it is done; all are read at once if more than one is asked for."""
-        asked: dict[str, bool] = {}
-
-        def ask(place: str) -> bool:
-            if not asked:
-                one = select(Total.done).where(self.of(Total), Total.tally == f"cross {place}")
-                asked[place] = bool(db.session.scalar(one))
-            elif place not in asked and "" not in asked:
-                done = select(Total.tally).where(self.of(Total), Total.done, Total.tally.startswith("cross "))
-                asked.update({"": True} | {tally[6:]: True for tally in db.session.scalars(done)})
-            return asked.get(place, False)
-
-        return ask
-
-    def stitches_at(self, place: str) -> int:
-        """Sum the crosses at one place."""
-        at = select(Total.stitches).where(self.of(Total), Total.tally == f"cross {place}")
-        return db.session.scalar(at) or 0
-
-    def counts(self) -> dict[str, Any]:
-        """Count what is laid and done, over all places, by pass."""
-        done = func.coalesce(func.sum(case((Total.done, 1), else_=0)), 0)
-        summed = select(Total.pass_, Total.kind, func.sum(Total.stitches), done).where(
-            self.of(Total), Total.touches > 0
-        )
-        found = {
-            (row[0], row[1]): (int(row[2]), int(row[3]))
-            for row in db.session.execute(summed.group_by(Total.pass_, Total.kind))
-        }
-        passes: dict[str, Any] = {}
-        for (name, kind), (stitches, ticked) in found.items():
-            one = passes.setdefault(name, {"stitches": 0, "done": False})
-            one["stitches"] += stitches
-            one["done"] = one["done"] or (kind == "whole" and ticked > 0)
-        return {
-            "stitches": passes.pop("cross", {"stitches": 0})["stitches"],
-            "rows_done": found.get(("cross", "row"), (0, 0))[1],
-            "blocks_done": found.get(("cross", "block"), (0, 0))[1],
-            "passes": passes,
-        }
-
-    def totals(self) -> list[Total]:
-        """List the totals of every place touched, or of those that changed since."""
-        changed = Total.revision > self.since if self.since else Total.touches > 0
-        return list(db.session.scalars(select(Total).where(self.of(Total), changed)))
-
-    def latest(self) -> dict[str, Any]:
-        """List what holds, or what of it changed since."""
-        changed = Latest.revision > self.since if self.since else Latest.at.is_not(None)
-        rows = db.session.scalars(select(Latest).where(self.of(Latest), changed))
-        return {
-            row.register: [moments.write(row.at), str(row.entry), row.value] if row.at else None
-            for row in rows
-        }
-
-    def note(self) -> dict[str, str] | None:
-        """Give the line on where she stopped."""
-        held = db.session.get(Latest, (self.project.stitcher, self.project.id, "note"))
-        return {"text": held.value, "at": moments.write(held.at)} if held and held.at else None
-
-    def sittings(self, tail: list[dict[str, Any]]) -> dict[str, Any]:
-        """List the sittings that are open, or not begun as far as is known, or in the tail."""
-        named = {
-            UUID(e["id"] if e["kind"] == "begin" else e["sitting"])
-            for e in tail
-            if e["kind"] in ("begin", "end", "amend")
-        }
-        query = select(Sitting.id, Sitting.begun, Sitting.closers)
-        open_ones = text("(begun IS NULL) != (closers = 0)")
-        rows = list(db.session.execute(query.where(self.of(Sitting), open_ones)))
-        if named:
-            rows += db.session.execute(query.where(self.of(Sitting), Sitting.id.in_(named)))
-        return {str(row.id): [moments.write(row.begun) if row.begun else None, row.closers] for row in rows}
-
-    def with_replaced(self, tail: list[dict[str, Any]]) -> list[dict[str, Any]]:
-        """Give the tail, each entry with what held before it of the thing it decides."""
-        held: dict[str, Any] = {}
-        shown = []
-        for entry in tail:
-            found = keys.register(entry)
-            if found and found[0] not in held:
-                held[found[0]] = self.before(found[0], entry)
-            replaced = held[found[0]] if found else None
-            shown.append({**entry, "replaced": replaced} if replaced else entry)
-            if found:
-                held[found[0]] = [*keys.mark(entry), found[1]]
-        return shown
-
-    def before(self, register: str, entry: dict[str, Any]) -> list[Any] | None:
-        """Find what held of one thing before an entry of the tail."""
-        named = self.latest_before((moments.read(entry["at"]), UUID(entry["id"])))
-        row = db.session.scalars(named.where(Entry.register == register).limit(1)).first()
-        says = keys.register(as_entry(row)) if row else None
-        return [*keys.mark(as_entry(row)), says[1]] if row and says else None
-
-    def partial(self, tail: list[dict[str, Any]]) -> list[str]:
-        """List the acts of the tail that reach back beyond it."""
-        counted: dict[str, int] = {}
-        for entry in tail:
-            if "act" in entry:
-                counted[entry["act"]] = counted.get(entry["act"], 0) + 1
-        if not counted:
-            return []
-        live = select(Entry.act, func.count()).where(self.of(Entry), ~Entry.cancelled, Entry.kind != "undo")
-        of_acts = live.where(Entry.act.in_([UUID(act) for act in counted])).group_by(Entry.act)
-        return sorted(str(act) for act, number in db.session.execute(of_acts) if number > counted[str(act)])
-
-
-def places(totals: list[Total], *, block: bool) -> dict[str, Any]:
-    """Give the crosses of rows, or of blocks, by place; none for a place that is no longer touched."""
-    kind = "block" if block else "row"
+def draw(journal: Journal, project: Project, revision: int, since: int) -> dict[str, Any]:
+    """Draw up a snapshot at ``revision``, of all places or of those changed ``since``."""
+    plan, tail = plan_of(project), tail_of(journal)
+    first = tail[0] if tail else None
+    hand, frames = hand_before(journal, first), frames_before(journal, first)
+    row, block = fold.in_hand(plan, fold.latest_hands(hand, tail), is_done(journal))
+    at = {t.tally[6:]: t.stitches for t in journal.rows(statements.TOTALS_OF, tallies=_tallies(row, block))}
+    changed = {"since": since} if since else {}
+    totals = journal.rows(statements.TOTALS_SINCE if since else statements.TOTALS, **changed)
+    held = journal.rows(statements.LATEST_SINCE if since else statements.LATEST, **changed)
+    sittings = sittings_of(journal, tail)
     return {
-        t.tally[6:]: {"stitches": t.stitches, "done": t.done} if t.touches else None
-        for t in totals
-        if t.pass_ == "cross" and t.kind == kind
+        "project": str(project.id),
+        "house": str(house_id()),
+        "revision": revision,
+        "since": since,
+        "row": row,
+        "row_stitches": None if row is None else at.get(str(row), 0),
+        "block": block,
+        "block_stitches": None if block is None else at.get("{}.{}".format(*block), 0),
+        **counts(journal),
+        "rows": places(totals, "row"),
+        "blocks": places(totals, "block"),
+        "frame": fold.frame([*frames, *fold.frame_marks(tail)]),
+        "sitting": fold.open_sitting(sittings),
+        "note": note(journal),
+        "plan": plan,
+        "sums": {t.tally: [t.stitches, t.bare, t.touches] if t.touches else None for t in totals},
+        "latest": {h.register: [moments.write(h.at), str(h.entry), h.value] if h.at else None for h in held},
+        "tail": with_replaced(journal, tail),
+        "hand": hand,
+        "frames": frames,
+        "sittings": sittings,
+        "partial": partial(journal, tail),
     }
 
 
-def as_mark(mark: tuple[Any, UUID]) -> Any:
-    """Write a mark so that it can stand beside the columns (at, id)."""
-    return tuple_(literal(mark[0], UTCDateTime()), literal(mark[1], Uuid()))
+def tail_of(journal: Journal) -> list[Entry]:
+    """List the last live entries, oldest first, and the whole of the last one's act."""
+    rows = journal.rows(statements.TAIL, most=whole.TAIL)
+    if rows and rows[0].act:
+        first = journal.first(statements.FIRST_OF_ACT, act=rows[0].act)
+        longest = whole.LONGEST_TAIL
+        longer = journal.rows(statements.TAIL_FROM, **_mark(first), most=longest + 1) if first else []
+        rows = longer if len(rows) < len(longer) <= longest else rows
+    return [as_entry(row) for row in reversed(rows)]
+
+
+def hand_before(journal: Journal, first: Entry | None) -> dict[str, Any]:
+    """Find the latest row and block she worked before the tail."""
+    if first is None:
+        return dict(fold.NOTHING["hand"])
+    found = [journal.first(statements.HAND_BEFORE, hand=which, **_mark(first)) for which in ("row", "block")]
+    return fold.latest_hands(fold.NOTHING["hand"], [as_entry(row) for row in found if row])
+
+
+def frames_before(journal: Journal, first: Entry | None) -> list[Any]:
+    """List the frame entries before the tail that can still decide: see ``whole.last_run``."""
+    rows = journal.rows(statements.FRAMES_BEFORE, **_mark(first), most=whole.LONGEST_RUN + 1) if first else []
+    if not rows:
+        return []
+    is_off = rows[0].fields["state"] == "off"
+    turn = journal.first(statements.HELD_BEFORE if is_off else statements.OFF_BEFORE, **_mark(first))
+    if turn is None:
+        begun = journal.first(statements.FIRST_FRAME)
+    else:
+        begun = journal.first(statements.FIRST_FRAME_AFTER, **_mark(turn))
+        rows = [row for row in rows if (row.at, row.id) > (turn.at, turn.id)]
+    later = [row for row in reversed(rows) if begun is None or row.id != begun.id][-whole.LONGEST_RUN :]
+    return fold.frame_marks(as_entry(row) for row in (turn, begun, *later) if row is not None)
+
+
+def is_done(journal: Journal) -> Callable[[str], bool]:
+    """Tell of a place whether it is done; all are read at once if more than a few are asked for."""
+    asked: dict[str, bool] = {}
+    every: set[str] = set()
+
+    def ask(place: str) -> bool:
+        if place not in asked and len(asked) < FEW:
+            rows = journal.rows(statements.TOTALS_OF, tallies=[f"cross {place}"])
+            asked[place] = any(row.done for row in rows)
+        elif place not in asked and not every:
+            every.update({""} | {row.tally[6:] for row in journal.rows(statements.DONE_CROSSES)})
+        return asked.get(place, place in every)
+
+    return ask
+
+
+def counts(journal: Journal) -> dict[str, Any]:
+    """Count what is laid and done, over all places, by pass."""
+    found = {(row[0], row[1]): (int(row[2]), int(row[3])) for row in journal.rows(statements.COUNTS)}
+    passes: dict[str, Any] = {}
+    for (name, kind), (stitches, ticked) in found.items():
+        one = passes.setdefault(name, {"stitches": 0, "done": False})
+        one["stitches"] += stitches
+        one["done"] = one["done"] or (kind == "whole" and ticked > 0)
+    return {
+        "stitches": passes.pop("cross", {"stitches": 0})["stitches"],
+        "rows_done": found.get(("cross", "row"), (0, 0))[1],
+        "blocks_done": found.get(("cross", "block"), (0, 0))[1],
+        "passes": passes,
+    }
+
+
+def places(totals: Sequence[AnyRow], kind: str) -> dict[str, Any]:
+    """Give the crosses of rows, or of blocks, by place; none for a place that is no longer touched."""
+    crosses = [t for t in totals if t.kind == kind and t.tally.startswith("cross ")]
+    return {t.tally[6:]: {"stitches": t.stitches, "done": t.done} if t.touches else None for t in crosses}
+
+
+def note(journal: Journal) -> dict[str, str] | None:
+    """Give the line on where she stopped."""
+    held = journal.first(statements.HOLDS, of_register="note")
+    return {"text": held.value, "at": moments.write(held.at)} if held else None
+
+
+def sittings_of(journal: Journal, tail: list[Entry]) -> dict[str, Any]:
+    """List the sittings that are open, or not begun as far as is known, or in the tail."""
+    named = {
+        UUID(e["id"] if e["kind"] == "begin" else e["sitting"])
+        for e in tail
+        if e["kind"] in ("begin", "end", "amend")
+    }
+    rows = list(journal.rows(statements.OPEN_SITTINGS))
+    if named:
+        rows += journal.rows(statements.SITTINGS_OF, sittings=named)
+    return {str(row.id): [moments.write(row.begun) if row.begun else None, row.closers] for row in rows}
+
+
+def with_replaced(journal: Journal, tail: list[Entry]) -> list[Entry]:
+    """Give the tail, each entry with what held before it of the thing it decides."""
+    held: dict[str, Any] = {}
+    shown = []
+    for entry in tail:
+        found = keys.register(entry)
+        if found and found[0] not in held:
+            held[found[0]] = before(journal, found[0], entry)
+        replaced = held[found[0]] if found else None
+        shown.append({**entry, "replaced": replaced} if replaced else entry)
+        if found:
+            held[found[0]] = [*keys.mark(entry), found[1]]
+    return shown
+
+
+def before(journal: Journal, register: str, entry: Entry) -> list[Any] | None:
+    """Find what held of one thing before an entry of the tail."""
+    row = journal.first(statements.LATEST_OF_BEFORE, register=register, **_mark(entry))
+    says = keys.register(as_entry(row)) if row else None
+    return [*keys.mark(as_entry(row)), says[1]] if row and says else None
+
+
+def partial(journal: Journal, tail: list[Entry]) -> list[str]:
+    """List the acts of the tail that reach back beyond it."""
+    here = [entry["act"] for entry in tail if "act" in entry]
+    if not here:
+        return []
+    sizes = journal.rows(statements.SIZES_OF_ACTS, acts=[UUID(act) for act in set(here)])
+    return sorted(str(act) for act, size in sizes if size > here.count(str(act)))
+
+
+def _mark(entry: Any) -> dict[str, Any]:
+    """Give what statements compare (at, id) with, of an entry or a row of one."""
+    if isinstance(entry, dict):
+        return {"mark_at": moments.read(entry["at"]), "mark_id": UUID(entry["id"])}
+    return {"mark_at": entry.at, "mark_id": entry.id}
+
+
+def _tallies(row: int | None, block: list[int] | None) -> list[str]:
+    return [
+        f"cross {place}" for place in (row, "{}.{}".format(*block) if block else None) if place is not None
+    ]

@@ -8,6 +8,7 @@ from uuid import UUID
 from flask import Blueprint, Response, abort, jsonify, request
 
 from webapp import clock
+from webapp.accounts.bringing import is_hers
 from webapp.accounts.guard import current_session, signed_in, stitcher
 from webapp.db import db
 from webapp.house import house_id
@@ -27,7 +28,7 @@ def create() -> Response:
     """Take a batch of entries; answer what became of each, and where their projects stand now."""
     batch = read_batch(request.get_data())
     me = stitcher().id
-    if batch.get("account") not in (None, str(me)):
+    if not is_hers(batch.get("account"), me):
         abort(409, "These entries are another stitcher's; they stay on the phone until she signs in.")
     offset = settle_offset(batch.get("sent_at"))
     taken = take(me, batch["entries"], offset)
@@ -48,7 +49,8 @@ def create() -> Response:
 def show(project: UUID) -> Response:
     """Give the snapshot of one project; its revision is the ETag.
 
-    A phone may say which ``plan`` it has: a newer one is sent even where no entry was added.
+    A phone may say which ``plan`` it has, and of which ``house``: another one is sent even where no entry
+    was added.
     """
     me = stitcher().id
     if db.session.get(Project, (me, project)) is None:
@@ -56,7 +58,8 @@ def show(project: UUID) -> Response:
     snapshot = snapshot_of(me, project, _revision(request.args.get("known")))
     response = jsonify(snapshot)
     response.set_etag(str(snapshot["revision"]))
-    if request.args.get("plan") in (None, str(snapshot["plan"]["revision"])):
+    held = {"plan": str(snapshot["plan"]["revision"]), "house": snapshot["house"]}
+    if all(request.args.get(name) in (None, value) for name, value in held.items()):
         response.make_conditional(request)
     return response
 
