@@ -1,5 +1,40 @@
-"""Views of hours."""
+"""Views of hours: the week, and the same figures for programs."""
 
-from flask import Blueprint
+from flask import Blueprint, Response, abort, jsonify, render_template, request
+
+from webapp.accounts.guard import signed_in, stitcher
+from webapp.fragments import render_block
+from webapp.hours import sitting_views, words
+from webapp.hours.report import Report, as_figures, report_on
+from webapp.hours.week import BadWeek
 
 blueprint = Blueprint("hours", __name__)
+blueprint.register_blueprint(sitting_views.blueprint)
+
+
+@blueprint.get("/hours")
+@signed_in
+def index() -> str:
+    """Show a week."""
+    return render_template("hours/page.html", report=_report(), words=words)
+
+
+@blueprint.get("/hours/week")
+@signed_in
+def week() -> str:
+    """Draw the week alone."""
+    return render_block("hours/page.html", "week", report=_report(), words=words)
+
+
+@blueprint.get("/hours.json")
+@signed_in
+def figures() -> Response:
+    """Give a week's figures."""
+    return jsonify(as_figures(_report()))
+
+
+def _report() -> Report:
+    try:
+        return report_on(stitcher(), request.args.get("week"))
+    except BadWeek as error:
+        abort(422, str(error))

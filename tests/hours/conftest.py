@@ -1,0 +1,55 @@
+"""What the tests of Hours share: a Friday evening, and sittings written as a phone writes them."""
+
+from uuid import uuid4
+
+import pytest
+import time_machine
+
+
+@pytest.fixture(autouse=True)
+def friday_evening(request):
+    """Stop the clock at ten in the evening of Friday, 13 February 2026, in week 7."""
+    if "page" in request.fixturenames:  # a real server has its own clock
+        yield None
+        return
+    with time_machine.travel("2026-02-13T22:00:00Z", tick=False) as traveller:
+        yield traveller
+
+
+@pytest.fixture
+def lay():
+    """Send entries to the journal; gives their ids."""
+
+    def lay(client, project, *entries):
+        whole = [{"id": str(uuid4()), "project": str(project), **entry} for entry in entries]
+        answer = client.post("/journal", json={"sent_at": "2026-02-13T22:00:00.000Z", "entries": whole})
+        assert answer.json["refused"] == [], answer.json
+        return [entry["id"] for entry in whole]
+
+    return lay
+
+
+@pytest.fixture
+def sit(lay):
+    """Write a sitting, with its stitches laid as it ended; gives its id."""
+
+    def sit(client, project, begin, end=None, stitches=0):
+        first = {"id": str(uuid4()), "kind": "begin", "at": f"{begin}:00.000Z"}
+        at = f"{end or begin}:00.000Z"
+        laid = [{"kind": "stitches", "row": 1, "by": stitches, "at": at}] if stitches else []
+        ended = [{"kind": "end", "sitting": first["id"], "at": at}] if end else []
+        return lay(client, project, first, *laid, *ended)[0]
+
+    return sit
+
+
+@pytest.fixture
+def figures():
+    """Ask for a week's figures."""
+
+    def figures(client, week="2026-W07"):
+        answer = client.get(f"/hours.json?week={week}")
+        assert answer.status_code == 200, answer.text
+        return answer.json
+
+    return figures

@@ -1,0 +1,100 @@
+from datetime import date, timedelta
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from webapp.hours import bars, words
+
+times = st.timedeltas(timedelta(), timedelta(hours=25))
+
+
+def minutes(n):
+    return timedelta(minutes=n)
+
+
+@pytest.mark.parametrize(
+    ("longest", "each"), [(0, 3), (72, 3), (73, 5), (140, 6), (241, 15), (1440, 60), (1500, 60)]
+)
+def test_a_thread_stands_for_so_much_that_the_tallest_band_fits(longest, each):
+    assert bars.thread_minutes(minutes(longest)) == each
+
+
+@given(st.lists(times, max_size=6), st.sampled_from(bars.MINUTES))
+def test_each_share_has_its_threads_and_at_least_one(shares, each):
+    counts = bars.thread_counts(shares, minutes(each))
+    assert [count > 0 for count in counts] == [share > timedelta() for share in shares]
+    exact = sum(shares, timedelta()) / minutes(each)
+    assert exact - 0.5 <= sum(counts) <= exact + 0.5 + len(shares)
+
+
+@given(st.lists(st.tuples(st.integers(0, 4), st.timedeltas(minutes(0), minutes(150))), max_size=4))
+def test_a_band_stands_on_the_foot_inside_its_column(shares):
+    for day in (0, 6):
+        band = bars.band(day, shares, minutes(30))
+        xs, ys = [], []
+        for one in band.floats:
+            for step in one.path.split("M")[1:]:
+                begin, rest = step.split(" ")
+                y, run = rest.split("h")
+                xs += [float(begin), float(begin) + float(run)]
+                ys.append(float(y))
+        assert all(day * bars.COLUMN <= x <= (day + 1) * bars.COLUMN for x in xs)
+        assert all(band.top <= y <= bars.FOOT for y in ys)
+
+
+def test_a_project_keeps_its_weave_from_week_to_week():
+    hers = list("abcdefgh")
+    assert bars.weaves_of("ca", hers) == {"a": 0, "c": 2}
+    assert bars.weaves_of("c", hers) == {"c": 2}
+
+
+def test_two_in_a_week_share_a_weave_only_when_all_are_taken():
+    hers = list("abcdefgh")
+    assert bars.weaves_of("af", hers) == {"a": 0, "f": 1}
+    assert sorted(bars.weaves_of("abcdef", hers).values()) == [0, 0, 1, 2, 3, 4]
+
+
+@pytest.mark.parametrize(
+    ("seconds", "clock", "spoken"),
+    [
+        (0, "0:00", "0 min"),
+        (1, "0:01", "1 min"),
+        (89, "0:01", "1 min"),
+        (91, "0:02", "2 min"),
+        (3599, "1:00", "1 h"),
+        (24600, "6:50", "6 h 50"),
+        (363900, "101:05", "101 h 05"),
+    ],
+)
+def test_time_is_said_to_the_minute(seconds, clock, spoken):
+    time = timedelta(seconds=seconds)
+    assert (words.clock(time), words.spoken(time)) == (clock, spoken)
+
+
+@pytest.mark.parametrize(
+    ("hours", "usual", "running", "said"),
+    [
+        (6, None, False, ""),
+        (6, 5, False, "1 h more than usual"),
+        (5, 6, True, "1 h less than usual by now"),
+        (5.05, 5, False, "as usual"),
+        (4.95, 5, True, "as usual by now"),
+    ],
+)
+def test_a_week_is_compared_in_a_few_words(hours, usual, running, said):
+    usual = None if usual is None else timedelta(hours=usual)
+    assert " ".join(words.against(timedelta(hours=hours), usual, running)) == said
+
+
+@pytest.mark.parametrize(
+    ("first", "last", "said"),
+    [
+        ("2026-02-02", "2026-02-08", "2 to 8 February"),
+        ("2026-01-26", "2026-02-01", "26 January to 1 February"),
+        ("2025-12-29", "2026-01-04", "29 December to 4 January"),
+        ("2025-02-03", "2025-02-09", "3 to 9 February 2025"),
+    ],
+)
+def test_a_week_is_said_by_its_dates(first, last, said):
+    assert words.span(date.fromisoformat(first), date.fromisoformat(last), date(2026, 2, 13)) == said

@@ -1,0 +1,97 @@
+"""The week as woven bands: one weft thread for so many minutes, a weave and a colour for each project."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import timedelta
+from typing import TypeVar
+
+Key = TypeVar("Key")
+
+THREADS = 24  # at most, in the tallest band
+MINUTES = (3, 5, 6, 10, 15, 20, 30, 60)  # what one thread may stand for
+WEAVES = 5
+
+WIDTH, FOOT, PITCH = 294, 164, 6.0
+COLUMN, BAND = WIDTH / 7, 29.0
+
+# Where the floats of a thread lie, as parts of the band's width, over the threads that repeat.
+PATTERNS: tuple[tuple[tuple[tuple[float, float], ...], ...], ...] = (
+    (((0, 1),), ((0, 1),)),  # plain: whole threads
+    (((0.0, 0.28), (0.5, 1.0)), ((0.0, 0.5), (0.72, 1.0))),  # twill: the gap steps
+    (((0, 0.4), (0.6, 1)), ((0, 0.4), (0.6, 1))),  # two cords
+    (((0.16, 0.84),), ((0, 1),)),  # cogged edges
+    (((0, 0.2), (0.4, 0.6), (0.8, 1)), ((0, 0.2), (0.4, 0.6), (0.8, 1))),  # three cords
+)
+
+
+@dataclass(frozen=True)
+class Float:
+    """The threads of one weave and tone in a band, as the path of an SVG."""
+
+    weave: int
+    back: bool
+    path: str
+
+
+@dataclass(frozen=True)
+class Band:
+    """One day's column: its middle, how high it stands, and its threads."""
+
+    middle: float
+    top: float
+    floats: list[Float]
+
+
+def weaves_of(shown: Iterable[Key], all_of_hers: Sequence[Key]) -> dict[Key, int]:
+    """Give each project shown a weave, 0 to 4: its own from week to week, by its age among all of hers.
+
+    Where two of a week would share one, the younger takes the next that is free, while there is one.
+    """
+    given: dict[Key, int] = {}
+    for project in sorted(shown, key=all_of_hers.index):
+        age = all_of_hers.index(project)
+        ways = [(age + n) % WEAVES for n in range(WEAVES)]
+        given[project] = next((way for way in ways if way not in given.values()), ways[0])
+    return given
+
+
+def thread_minutes(longest: timedelta) -> int:
+    """Choose what one thread stands for, so that the longest day has no more than 24."""
+    return next((m for m in MINUTES if longest <= timedelta(minutes=m * THREADS)), MINUTES[-1])
+
+
+def thread_counts(times: Sequence[timedelta], each: timedelta) -> list[int]:
+    """Round times to threads so that they add up; whatever is there has at least one."""
+    counts: list[int] = []
+    so_far = timedelta()
+    for time in times:
+        so_far += time
+        counts.append(max(round(so_far / each) - sum(counts), 1) if time else 0)
+    return counts
+
+
+def drawn(weave: int, left: float, first: int, count: int) -> list[Float]:
+    """Draw ``count`` threads of a weave upwards, the first one ``first`` threads above the foot."""
+    tones: dict[bool, list[str]] = {False: [], True: []}
+    for n in range(first, first + count):
+        back = bool(n % 2)
+        start = left + (1.5 if back else 0.0)
+        for begin, end in PATTERNS[weave][n % 2]:
+            tones[back].append(f"M{start + begin * BAND:.1f} {FOOT - n * PITCH:g}h{(end - begin) * BAND:.1f}")
+    return [Float(weave, back, "".join(path)) for back, path in tones.items() if path]
+
+
+def swatch(weave: int) -> list[Float]:
+    """Weave four threads, to show which weave is whose."""
+    return drawn(weave, 0, 0, 4)
+
+
+def band(day: int, shares: Sequence[tuple[int, timedelta]], each: timedelta) -> Band:
+    """Weave one day, 0 to 6, from its (weave, time)."""
+    left = day * COLUMN + (COLUMN - BAND - 1.5) / 2
+    floats: list[Float] = []
+    height = 0
+    for (weave, _), count in zip(shares, thread_counts([time for _, time in shares], each), strict=True):
+        floats += drawn(weave, left, height, count)
+        height += count
+    return Band(day * COLUMN + COLUMN / 2, FOOT - max(height - 1, 0) * PITCH, floats)

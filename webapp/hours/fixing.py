@@ -1,0 +1,79 @@
+"""Times put right: each time by one more entry, with nothing rewritten.
+
+A form has an id of its own, and the id of its entry follows from that and from what it says: sent twice it
+counts once, and gone back to, changed and sent again it counts anew.
+"""
+
+from datetime import datetime, timedelta
+from typing import Any
+from uuid import UUID, uuid5
+from zoneinfo import ZoneInfo
+
+from webapp import clock
+from webapp.forms import Errors
+from webapp.hours import records
+from webapp.hours.wall import NoSuchTime, meant, shown, wrong_with
+from webapp.journal import moments
+from webapp.journal.batch import write_down
+from webapp.journal.models import Sitting
+
+TICK = timedelta(milliseconds=1)
+Times = tuple[datetime, datetime]
+
+
+def times_of(
+    given: dict[str, Any], zone: ZoneInfo, now: datetime, before: Sitting | None = None
+) -> tuple[Times | None, Errors]:
+    """Take what was typed to moments, or say what is wrong beside its field.
+
+    A time that is left as it was shown keeps its seconds, and its place in an hour that came twice.
+    """
+    name = "begin"
+    try:
+        begin = _moment(given["begin"], zone, before.begin if before else None)
+        name = "end"
+        end = _moment(given["end"], zone, before.end if before else None, begin)
+    except NoSuchTime as error:
+        return None, {name: [str(error)]}
+    wrong = wrong_with(begin, end, now)
+    return (None if wrong else (begin, end)), {field: [sentence] for field, sentence in wrong.items()}
+
+
+def _moment(wall: datetime, zone: ZoneInfo, was: datetime | None, after: datetime | None = None) -> datetime:
+    if was is not None and shown(was, zone) == wall and (after is None or was > after):
+        return was
+    return meant(wall, zone, after)
+
+
+def set_times(stitcher: UUID, project: UUID, sitting: UUID, times: Times, once: UUID) -> None:
+    """Set a sitting's times, or add it; the caller commits."""
+    begin, end = (moments.write(moment) for moment in times)
+    at = _after_all_of_it(stitcher, project, sitting)
+    says = {"sitting": str(sitting), "at": at, "begin": begin, "end": end}
+    entry = {"id": _entry_id(once, f"{sitting} {begin} {end}"), "kind": "amend", **says}
+    write_down(stitcher, project, [entry])
+
+
+def strike(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
+    """Strike a sitting out; the caller commits."""
+    says = {"sitting": str(sitting), "at": _after_all_of_it(stitcher, project, sitting), "struck": True}
+    write_down(stitcher, project, [{"id": _entry_id(once, f"{sitting} struck"), "kind": "amend", **says}])
+
+
+def put_back(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
+    """Undo what struck a sitting out, so that it is as it was before; the caller commits."""
+    named = records.entries(stitcher, project, sitting)
+    strikes = [str(entry.id) for entry in named if records.strikes(entry) and not entry.cancelled]
+    undos = [{"id": _entry_id(once, f"undo {id}"), "kind": "undo", "entry": id} for id in strikes]
+    write_down(stitcher, project, undos)
+
+
+def _after_all_of_it(stitcher: UUID, project: UUID, sitting: UUID) -> str:
+    """Give the time to write it down at: now, or after what a clock that is fast said of this sitting."""
+    named = records.entries(stitcher, project, sitting)
+    latest = max((entry.at for entry in named), default=moments.EARLIEST)
+    return moments.write(max(clock.now(), min(latest, moments.LATEST - TICK) + TICK))
+
+
+def _entry_id(once: UUID, says: str) -> str:
+    return str(uuid5(once, says))

@@ -1,0 +1,58 @@
+"""What is typed to put times right."""
+
+import re
+from datetime import datetime
+from typing import Any
+
+from marshmallow import EXCLUDE, Schema, ValidationError, fields
+
+_SHAPE = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d{1,3})?)?", re.ASCII)
+FIRST_YEAR, LAST_YEAR = 1970, 2199
+NOT_OURS = "This form is not ours any more. Open the page again."
+
+
+class Wall(fields.Field[datetime]):
+    """A date and time as her clock showed it, without zone, to the minute."""
+
+    def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> datetime:
+        try:
+            if not _SHAPE.fullmatch(value):
+                raise ValueError
+            wall = datetime.fromisoformat(value[:16])
+        except (ValueError, TypeError) as error:
+            raise ValidationError("That is no date and time. Give both, as 2026-02-03T20:15.") from error
+        if not FIRST_YEAR <= wall.year <= LAST_YEAR:
+            raise ValidationError(f"The year must lie between {FIRST_YEAR} and {LAST_YEAR}.")
+        return wall
+
+
+def _wall(missing: str) -> Wall:
+    return Wall(required=True, error_messages={"required": missing})
+
+
+def _id(sentence: str) -> fields.UUID:
+    return fields.UUID(required=True, error_messages={"required": sentence, "invalid_uuid": sentence})
+
+
+class FormSchema(Schema):
+    """What every form of Fix times sends: an id of its own, so that sent again it counts once."""
+
+    class Meta:
+        """Leave out what the page adds for itself."""
+
+        unknown = EXCLUDE
+
+    once = _id(NOT_OURS)
+
+
+class TimesSchema(FormSchema):
+    """A sitting's times."""
+
+    begin = _wall("Say when it began.")
+    end = _wall("Say when it ended.")
+
+
+class SittingSchema(TimesSchema):
+    """A sitting that was forgotten."""
+
+    project = _id("Choose the project.")

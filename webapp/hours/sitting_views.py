@@ -1,0 +1,135 @@
+"""Views of a week's sittings: times put right, sittings added, struck out and put back.
+
+Each form is answered twice: at its own address plainly, and at that with ``/list`` by the list alone.
+"""
+
+from typing import Any
+from uuid import UUID
+from zoneinfo import ZoneInfo
+
+from flask import Blueprint, abort, redirect, render_template, request, url_for
+from werkzeug.wrappers import Response
+
+from webapp import clock
+from webapp.accounts.guard import signed_in, stitcher
+from webapp.db import db
+from webapp.forms import Errors, load_form
+from webapp.fragments import render_block
+from webapp.hours import fixing, words
+from webapp.hours.listing import Listing, listing_of
+from webapp.hours.schemas import FormSchema, SittingSchema, TimesSchema
+from webapp.hours.week import BadWeek
+from webapp.journal.batch import Refused
+from webapp.journal.models import Sitting
+
+blueprint = Blueprint("sittings", __name__, url_prefix="/hours/sittings")
+PAGE = "hours/sittings.html"
+ONE = "/<uuid:project>/<uuid:sitting>"
+
+Answer = str | tuple[str, int] | Response
+
+
+@blueprint.get("")
+@signed_in
+def index() -> Answer:
+    """List a week's sittings."""
+    return render_template(PAGE, listing=_listing(), words=words, errors={}, typed={})
+
+
+@blueprint.get("/list")
+@signed_in
+def listing() -> Answer:
+    """Draw the list alone."""
+    return render_block(PAGE, "listing", listing=_listing(), words=words, errors={}, typed={})
+
+
+@blueprint.post("", defaults={"part": False})
+@blueprint.post("/list", defaults={"part": True})
+@signed_in
+def create(part: bool) -> Answer:
+    """Add a sitting that was forgotten."""
+    given, errors = load_form(SittingSchema())
+    if errors:
+        return _answer(part, errors)
+    times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now())
+    if times is None:
+        return _answer(part, errors)
+    try:
+        fixing.set_times(stitcher().id, given["project"], given["once"], times, given["once"])
+    except Refused as error:
+        return _answer(part, {"project": [str(error)]})
+    db.session.commit()
+    return _answer(part, {}, "Added.")
+
+
+@blueprint.post(ONE, defaults={"part": False})
+@blueprint.post(f"{ONE}/list", defaults={"part": True})
+@signed_in
+def update(part: bool, project: UUID, sitting: UUID) -> Answer:
+    """Set a sitting's times."""
+    before = _hers(project, sitting)
+    given, errors = load_form(TimesSchema())
+    if errors:
+        return _answer(part, errors, sitting=sitting)
+    times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now(), before)
+    if times is None:
+        return _answer(part, errors, sitting=sitting)
+    fixing.set_times(stitcher().id, project, sitting, times, given["once"])
+    db.session.commit()
+    return _answer(part, {}, "Kept.")
+
+
+@blueprint.post(f"{ONE}/strike", defaults={"part": False})
+@blueprint.post(f"{ONE}/strike/list", defaults={"part": True})
+@signed_in
+def strike(part: bool, project: UUID, sitting: UUID) -> Answer:
+    """Strike a sitting out."""
+    _hers(project, sitting)
+    given, errors = load_form(FormSchema())
+    if errors:
+        return _answer(part, errors)
+    fixing.strike(stitcher().id, project, sitting, given["once"])
+    db.session.commit()
+    return _answer(part, {}, "Struck out.")
+
+
+@blueprint.post(f"{ONE}/return", defaults={"part": False})
+@blueprint.post(f"{ONE}/return/list", defaults={"part": True})
+@signed_in
+def put_back(part: bool, project: UUID, sitting: UUID) -> Answer:
+    """Put back a sitting that was struck out."""
+    _hers(project, sitting)
+    given, errors = load_form(FormSchema())
+    if errors:
+        return _answer(part, errors)
+    fixing.put_back(stitcher().id, project, sitting, given["once"])
+    db.session.commit()
+    return _answer(part, {}, "Put back.")
+
+
+def _hers(project: UUID, sitting: UUID) -> Sitting:
+    found = db.session.get(Sitting, (stitcher().id, project, sitting))
+    if found is None:
+        abort(404)
+    return found
+
+
+def _listing() -> Listing:
+    try:
+        return listing_of(stitcher(), request.values.get("week"))
+    except BadWeek as error:
+        abort(422, str(error))
+
+
+def _answer(part: bool, errors: Errors, done: str = "", sitting: UUID | None = None) -> Answer:
+    """Show the list, with what was typed still there and a sentence beside it where something is wrong."""
+    if not errors and not part:
+        return redirect(url_for(".index", week=request.form.get("week")), 303)
+    typed = {**request.form, "sitting": sitting} if errors else {}
+    values: dict[str, Any] = {"errors": errors, "typed": typed, "done": done, "words": words}
+    drawn = render_block(PAGE, "listing", listing=_listing(), **values) if part else _page(values)
+    return (drawn, 422) if errors else drawn
+
+
+def _page(values: dict[str, Any]) -> str:
+    return render_template(PAGE, listing=_listing(), **values)

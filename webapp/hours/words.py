@@ -1,0 +1,61 @@
+"""Times and dates in words, as Hours says them."""
+
+from datetime import date, datetime, timedelta
+
+MONTHS = [
+    *("January", "February", "March", "April", "May", "June"),
+    *("July", "August", "September", "October", "November", "December"),
+]
+DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
+MINUTE = timedelta(minutes=1)
+
+
+def minutes(time: timedelta) -> int:
+    """Round to minutes; what is there at all is at least one."""
+    return max(round(time / MINUTE), 1) if time > timedelta() else 0
+
+
+def clock(time: timedelta) -> str:
+    """Say 6:50 for six hours and fifty minutes."""
+    hours, rest = divmod(minutes(time), 60)
+    return f"{hours}:{rest:02}"
+
+
+def spoken(time: timedelta) -> str:
+    """Say 1 h 10, 2 h or 35 min."""
+    hours, rest = divmod(minutes(time), 60)
+    if not hours:
+        return f"{rest} min"
+    return f"{hours} h {rest:02}" if rest else f"{hours} h"
+
+
+def against(time: timedelta, usual: timedelta | None, running: bool) -> list[str]:
+    """Compare a week with the usual one, a few words a line; nothing where there is none to compare with."""
+    if usual is None:
+        return []
+    by_now = ["by now"] if running else []
+    difference = time - usual
+    if abs(difference) < 5 * MINUTE:
+        return ["as usual", *by_now]
+    more = "more" if difference > timedelta() else "less"
+    return [f"{spoken(abs(difference))} {more}", "than usual", *by_now]
+
+
+def short_date(day: date) -> str:
+    """Say Tue 3 February."""
+    return f"{DAYS[day.weekday()]} {day.day} {MONTHS[day.month - 1]}"
+
+
+def span(first: date, last: date, today: date) -> str:
+    """Say 2 to 8 February, or 29 January to 4 February; the year where it is not this one."""
+    year = "" if last.year == today.year else f" {last.year}"
+    begin = str(first.day)
+    if first.month != last.month:
+        begin += f" {MONTHS[first.month - 1]}"
+    return f"{begin} to {last.day} {MONTHS[last.month - 1]}{year}"
+
+
+def moment(wall: datetime, today: date) -> str:
+    """Say 20:10, with its date where that is not today."""
+    time = f"{wall:%H:%M}"
+    return time if wall.date() == today else f"{time} on {short_date(wall.date())}"
