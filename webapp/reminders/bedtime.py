@@ -1,0 +1,61 @@
+"""What to do with the work for the night: pure, and the same in ``static/js/reminders/bedtime.js``.
+
+``shared/vectors/bedtime.json`` binds the two.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+NOON = time(12)
+KINDS = ("clamps", "hoop", "scroll")  # in the order they are said: clamps may lie on stitches
+
+
+@dataclass(frozen=True)
+class Held:
+    """How one project's work is held now."""
+
+    project: str
+    title: str
+    kind: str  # hoop, clamps, scroll, stretched, hand
+    state: str | None  # on, slack, off; none: never on a frame
+
+
+def shown_at(wall: datetime, zone: ZoneInfo) -> datetime:
+    """Give the moment at which her clock shows ``wall``.
+
+    Of two the first; a time that the clocks skip counts by the offset before, as in RFC 5545, section 3.3.5.
+    """
+    return wall.replace(tzinfo=zone, fold=0).astimezone(UTC)
+
+
+def is_night(moment: datetime, bedtime: time, zone: ZoneInfo) -> bool:
+    """Tell whether ``moment`` lies between her bedtime and the noon after it."""
+    today = moment.astimezone(zone).date()
+    for day in (today - timedelta(days=1), today):
+        begin = datetime.combine(day, bedtime)
+        noon = datetime.combine(day + timedelta(days=bedtime >= NOON), NOON)
+        if shown_at(begin, zone) <= moment < shown_at(noon, zone):
+            return True
+    return False
+
+
+def asked(kind: str, state: str | None) -> str | None:
+    """Tell the state the work should be brought to for the night: off, slack, or none where it may stay.
+
+    Even a loose hoop marks cloth, so off is off; a scroll frame needs only be slackened.
+    """
+    if state not in ("on", "slack"):
+        return None
+    if kind == "scroll":
+        return "slack" if state == "on" else None
+    return "off" if kind in ("hoop", "clamps") else None
+
+
+def due(held: Iterable[Held], moment: datetime, bedtime: time, zone: ZoneInfo) -> list[tuple[Held, str]]:
+    """List what must be said now, each with the state asked for: clamps first, then by project."""
+    if not is_night(moment, bedtime, zone):
+        return []
+    found = [(one, state) for one in held if (state := asked(one.kind, one.state))]
+    return sorted(found, key=lambda pair: (KINDS.index(pair[0].kind), pair[0].project))
