@@ -1,0 +1,79 @@
+// The names cloth is sold by, judged by a measured count: webapp/cloth/naming.py in JavaScript, where the rules are written
+// out. A standard is {count, low, high, weight, kinds}, per inch.
+
+import { INCH, endPart } from "./gauge.js";
+
+export const COARSEST = 4;
+export const FINEST = 80;
+
+/** Give the standard normal distribution function to 1e-7. */
+export function normal(z) {
+  const t = 1 / (1 + 0.2316419 * Math.abs(z));
+  const series = 0.319381530 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429)));
+  const tail = (Math.exp((-z * z) / 2) / 2.5066282746310002) * t * series;
+  return z < 0 ? tail : 1 - tail;
+}
+
+/** Tell how far, per inch, a count lies from the range a name stands for; 0 within. */
+export const distance = (count, standard) => Math.max(standard.low - count, count - standard.high, 0);
+
+function cell(standard, standards) {
+  const counts = standards.map((s) => s.count);
+  const below = counts.filter((c) => c < standard.count);
+  const above = counts.filter((c) => c > standard.count);
+  const left = below.length ? (standard.count - Math.max(...below)) / 2 : null;
+  const right = above.length ? (Math.min(...above) - standard.count) / 2 : null;
+  return [standard.count - (left || right || 1), standard.count + (right || left || 1)];
+}
+
+/** Judge every standard by a measured count. */
+export function judge(measured, standards, noneWeight) {
+  const u = (measured.uncertainty * measured.factor) / 1.96;
+  const masses = standards.map((s) => mass(measured.count, u, s));
+  const none = noneWeight / (measured.count * Math.log(FINEST / COARSEST));
+  const total = masses.reduce((sum, one) => sum + one, 0) + none;
+  const names = standards.map((s, i) => ({
+    count: s.count,
+    off: distance(measured.count, s) / measured.uncertainty,
+    verdict: verdict(measured, s),
+    likelihood: masses[i] / total,
+  }));
+  return { names, none: none / total, sure: sureOf(measured, names, standards) };
+}
+
+function mass(count, u, standard) {
+  const inside = normal((standard.high - count) / u) - normal((standard.low - count) / u);
+  return (standard.weight * Math.max(0, inside)) / (standard.high - standard.low);
+}
+
+function verdict(measured, standard) {
+  const off = distance(measured.count, standard) / measured.uncertainty;
+  if (off <= measured.factor) return "could be";
+  return off <= measured.sure_factor ? "unlikely" : "ruled out";
+}
+
+function sureOf(measured, names, standards) {
+  const left = standards.filter((_, i) => names[i].verdict !== "ruled out");
+  if (left.length !== 1 || distance(measured.count, left[0]) > measured.factor * measured.uncertainty) return null;
+  const [low, high] = cell(left[0], standards);
+  return low < measured.surely_low && measured.surely_high < high ? left[0].count : null;
+}
+
+/** Name the likeliest of the standards it could be, or null. */
+export function likeliest(judged) {
+  const fits = judged.names.filter((name) => name.verdict === "could be");
+  return fits.length ? fits.reduce((best, name) => (name.likelihood > best.likelihood ? name : best)).count : null;
+}
+
+/** Give the length, mm, at which a reading taken like this one would settle the name; null if it is sure or has none. */
+export function settlingLength(reading, judged, standards) {
+  const name = likeliest(judged);
+  if (judged.sure !== null || name === null) return null;
+  const likely = standards.find((s) => s.count === name);
+  const left = standards.filter((s, i) => judged.names[i].verdict !== "ruled out" && s !== likely);
+  const [low, high] = cell(likely, standards);
+  const room = left.length ? Math.min(...left.map((s) => distance(name, s))) : Math.min(name - low, high - name);
+  const part = endPart(reading) * INCH;
+  const tape = (reading.division / 2) * name;
+  return ((3.291 + 1.960) * Math.sqrt((2 / 3) * (part * part + tape * tape))) / room;
+}

@@ -1,0 +1,114 @@
+// What the gauge says: webapp/cloth/saying.py in JavaScript, word for word.
+
+import { INCH } from "./gauge.js";
+import { likeliest } from "./naming.js";
+import { join, lengthOf, perCent, tenth } from "./words.js";
+
+const TOO_LONG = 12 * INCH;
+const FEW = 3;
+
+const fitsOf = (judged) => judged.names.filter((name) => name.verdict === "could be");
+
+/** Give what is to be said, as [part, sentence], most important first. */
+export function sentences(answer) {
+  return [
+    ["verdict", verdict(answer)],
+    ["rest", rest(answer)],
+    ["square", squareness(answer)],
+    ["over", overTwo(answer)],
+    ["hint", hint(answer)],
+    ["holes", holes(answer)],
+    ["care", care(answer)],
+  ].filter(([, sentence]) => sentence);
+}
+
+function verdict(answer) {
+  const { judged } = answer;
+  if (judged.sure !== null) return `It is ${judged.sure} count.`;
+  const fits = fitsOf(judged).sort((a, b) => b.likelihood - a.likelihood);
+  if (!fits.length) return between(answer);
+  if (fits.length > FEW) {
+    const counts = fits.map((n) => n.count);
+    return `It could be any from ${Math.min(...counts)} to ${Math.max(...counts)}.`;
+  }
+  if (fits.length > 1) {
+    const each = fits.map((n) => `${n.count} (${perCent(n.likelihood)})`);
+    return `It could be ${join(each, "or")}.`;
+  }
+  const [only] = fits;
+  if (judged.names.every((n) => n === only || n.verdict === "ruled out")) {
+    return `If it was sold by a standard count, it is ${only.count}.`;
+  }
+  return `Most likely it is ${only.count} count (${perCent(only.likelihood)}).`;
+}
+
+function between(answer) {
+  const { count } = answer.measured;
+  const below = answer.judged.names.filter((n) => n.count < count).at(-1);
+  const above = answer.judged.names.find((n) => n.count > count);
+  let where = below && above && `between ${below.count} and ${above.count}`;
+  where ||= above ? `coarser than ${above.count}` : `finer than ${below.count}`;
+  return `${tenth(count)} as measured, ${where}.`;
+}
+
+function rest(answer) {
+  const { judged } = answer;
+  const anyFits = fitsOf(judged).length > 0;
+  const doubted = judged.names.filter((n) => n.verdict === "unlikely").map((n) => n.count);
+  const out = anyFits ? ruledOutBeside(judged).map((n) => n.count) : [];
+  const are = (counts) => `${join(counts)} ${counts.length > 1 ? "are" : "is"}`;
+  const said = anyFits || hint(answer) ? [] : ["Shrunk in dyeing, stretched on a frame, or sold so."];
+  if (doubted.length && doubted.length <= FEW) said.push(`${are(doubted)} ${anyFits ? "unlikely" : "not ruled out"}.`);
+  if (out.length) said.push(`${are(out)} ruled out.`);
+  return said.join(" ");
+}
+
+function ruledOutBeside({ names }) {
+  const left = names.map((n, i) => (n.verdict === "ruled out" ? -1 : i)).filter((i) => i >= 0);
+  return left.length ? [names[left[0] - 1], names[left.at(-1) + 1]].filter(Boolean) : [];
+}
+
+function squareness({ square, along, across, kind }) {
+  if (!square) return "";
+  if (square.verdict === "square") return "Square: along and across agree as far as measured.";
+  const figures = `${tenth(along.count)} along, ${tenth(across.count)} across`;
+  if (square.verdict === "perhaps") return `Perhaps not square: ${figures}. Count again, further, both ways.`;
+  const off = `${tenth(Math.abs(square.across_mm - square.along_mm))} mm (${tenth(Math.abs(square.percent))}\u00a0%)`;
+  const way = square.percent > 0 ? "longer" : "shorter";
+  return `Not square: ${figures}. 100 ${kind} come out ${off} ${way} across than along.`;
+}
+
+function overTwo(answer) {
+  if (answer.over_two === null) return "";
+  const fits = fitsOf(answer.judged);
+  if (fits.length === 1) return `Over two, the same as ${fits[0].count / 2} count.`;
+  return `Over two, ${tenth(answer.over_two)} stitches an inch.`;
+}
+
+function hint(answer) {
+  if (answer.other_kind !== null) {
+    return `If you counted ${answer.kind === "squares" ? "threads" : "squares"}, it is near ${answer.other_kind}.`;
+  }
+  if (answer.other_unit === null) return "";
+  return `If the tape was in ${answer.unit === "in" ? "centimetres" : "inches"}, it is near ${answer.other_unit}.`;
+}
+
+function holes(answer) {
+  const said = `If you counted holes, it is ${tenth(answer.holes)}`;
+  if (answer.holes_name === null) return `${said}, and no standard count.`;
+  return `${said}, ${answer.holes_name === likeliest(answer.judged) ? "still" : "likeliest"} ${answer.holes_name}.`;
+}
+
+function care(answer) {
+  const { settling, asked_length: least, unit, judged, measured: of } = answer;
+  if (of.spread * of.spread > of.part * of.part + of.tape * of.tape) {
+    return "The places differ by more than the measuring explains: count another, or two.";
+  }
+  if (settling === null) return least === null ? "" : `Good practice is to measure ${lengthOf(least, unit)} or more.`;
+  if (settling <= of.length) return "Count again, in another place, to be sure.";
+  if (settling > TOO_LONG) return "To be sure takes more than can be counted: take it as measured.";
+  const likely = likeliest(judged);
+  const others = judged.names.filter((n) => n.verdict !== "ruled out" && n.count !== likely).map((n) => n.count);
+  const aim = others.length && others.length <= FEW ? `tell it from ${join(others, "or")}` : "be sure";
+  return `Measure ${lengthOf(settling, unit)} to ${aim}.`;
+}

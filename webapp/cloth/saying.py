@@ -1,0 +1,151 @@
+"""What the gauge says: its answer in sentences. The JavaScript says the same, word for word."""
+
+from webapp.cloth.answer import Answer
+from webapp.cloth.gauge import INCH
+from webapp.cloth.naming import Judged, Name, likeliest
+from webapp.cloth.words import join, length, per_cent, plain, tenth
+
+TOO_LONG = 12 * INCH  # mm; nobody counts further
+FEW = 3  # names that could be, said one by one
+
+
+def sentences(answer: Answer) -> list[list[str]]:
+    """Give what is to be said, as [part, sentence], most important first.
+
+    Parts: verdict, rest (what is ruled out), square, over, holes, hint, care (how much further to measure).
+    """
+    said = [
+        ["verdict", verdict(answer)],
+        ["rest", rest(answer)],
+        ["square", squareness(answer)],
+        ["over", over_two(answer)],
+        ["hint", hint(answer)],
+        ["holes", holes(answer)],
+        ["care", care(answer)],
+    ]
+    return [[part, sentence] for part, sentence in said if sentence]
+
+
+def verdict(answer: Answer) -> str:
+    """Say which count it is, or could be."""
+    judged = answer.judged
+    if judged.sure is not None:
+        return f"It is {plain(judged.sure)} count."
+    fits = sorted((n for n in judged.names if n.verdict == "could be"), key=lambda n: -n.likelihood)
+    if not fits:
+        return _between(answer)
+    if len(fits) > FEW:
+        counts = sorted(n.count for n in fits)
+        return f"It could be any from {plain(counts[0])} to {plain(counts[-1])}."
+    if len(fits) > 1:
+        each = [f"{plain(n.count)} ({per_cent(n.likelihood)})" for n in fits]
+        return f"It could be {join(each, 'or')}."
+    if all(n.verdict == "ruled out" for n in judged.names if n is not fits[0]):
+        return f"If it was sold by a standard count, it is {plain(fits[0].count)}."
+    return f"Most likely it is {plain(fits[0].count)} count ({per_cent(fits[0].likelihood)})."
+
+
+def _between(answer: Answer) -> str:
+    count = answer.measured.count
+    below = [n.count for n in answer.judged.names if n.count < count]
+    above = [n.count for n in answer.judged.names if n.count > count]
+    if not below:
+        where = f"coarser than {plain(above[0])}"
+    elif not above:
+        where = f"finer than {plain(below[-1])}"
+    else:
+        where = f"between {plain(below[-1])} and {plain(above[0])}"
+    return f"{tenth(count)} as measured, {where}."
+
+
+def rest(answer: Answer) -> str:
+    """Say which names are unlikely and which are ruled out; where none fits, what that may come from."""
+    judged = answer.judged
+    kept = likeliest(judged) is not None
+    doubted = [plain(n.count) for n in judged.names if n.verdict == "unlikely"]
+    out = [plain(n.count) for n in _ruled_out_beside(judged)]
+    said = []
+    if not kept and not hint(answer):
+        said.append("Shrunk in dyeing, stretched on a frame, or sold so.")
+    if 0 < len(doubted) <= FEW:
+        said.append(f"{_are(doubted)} {'unlikely' if kept else 'not ruled out'}.")
+    if out and kept:
+        said.append(f"{_are(out)} ruled out.")
+    return " ".join(said)
+
+
+def _are(counts: list[str]) -> str:
+    return f"{join(counts)} {'are' if len(counts) > 1 else 'is'}"
+
+
+def _ruled_out_beside(judged: Judged) -> list[Name]:
+    left = [i for i, n in enumerate(judged.names) if n.verdict != "ruled out"]
+    if not left:
+        return []
+    beside = (left[0] - 1, left[-1] + 1)
+    return [judged.names[i] for i in beside if 0 <= i < len(judged.names)]
+
+
+def squareness(answer: Answer) -> str:
+    """Say whether it is square, and what that does to a design."""
+    square = answer.square
+    if square is None or answer.across is None:
+        return ""
+    if square.verdict == "square":
+        return "Square: along and across agree as far as measured."
+    figures = f"{tenth(answer.along.count)} along, {tenth(answer.across.count)} across"
+    if square.verdict == "perhaps":
+        return f"Perhaps not square: {figures}. Count again, further, both ways."
+    off = f"{tenth(abs(square.across_mm - square.along_mm))} mm ({tenth(abs(square.percent))}\u00a0%)"
+    way = "longer" if square.percent > 0 else "shorter"
+    return f"Not square: {figures}. 100 {answer.kind} come out {off} {way} across than along."
+
+
+def over_two(answer: Answer) -> str:
+    """Say what threads come to over two."""
+    if answer.over_two is None:
+        return ""
+    fits = [n.count for n in answer.judged.names if n.verdict == "could be"]
+    if len(fits) == 1:
+        return f"Over two, the same as {plain(fits[0] / 2)} count."
+    return f"Over two, {tenth(answer.over_two)} stitches an inch."
+
+
+def hint(answer: Answer) -> str:
+    """Say what else it may be, where no name fits."""
+    if answer.other_kind is not None:
+        other = "threads" if answer.kind == "squares" else "squares"
+        return f"If you counted {other}, it is near {plain(answer.other_kind)}."
+    if answer.other_unit is not None:
+        other = "centimetres" if answer.unit == "in" else "inches"
+        return f"If the tape was in {other}, it is near {plain(answer.other_unit)}."
+    return ""
+
+
+def holes(answer: Answer) -> str:
+    """Say what it would be if holes had been counted."""
+    if answer.holes_name is None:
+        return f"If you counted holes, it is {tenth(answer.holes)}, and no standard count."
+    still = "still" if answer.holes_name == likeliest(answer.judged) else "likeliest"
+    return f"If you counted holes, it is {tenth(answer.holes)}, {still} {plain(answer.holes_name)}."
+
+
+def care(answer: Answer) -> str:
+    """Say how much further to measure, and what good practice asks."""
+    of = answer.measured
+    if of.spread * of.spread > of.part * of.part + of.tape * of.tape:
+        return "The places differ by more than the measuring explains: count another, or two."
+    asked = length(answer.asked_length, answer.unit) if answer.asked_length is not None else ""
+    if answer.settling is None:
+        return f"Good practice is to measure {asked} or more." if asked else ""
+    if answer.settling <= of.length:
+        return "Count again, in another place, to be sure."
+    if answer.settling > TOO_LONG:
+        return "To be sure takes more than can be counted: take it as measured."
+    return f"Measure {length(answer.settling, answer.unit)} to {_aim(answer.judged)}."
+
+
+def _aim(judged: Judged) -> str:
+    likely = likeliest(judged)
+    others = [plain(n.count) for n in judged.names if n.verdict != "ruled out" and n.count != likely]
+    return f"tell it from {join(others, 'or')}" if 0 < len(others) <= FEW else "be sure"
