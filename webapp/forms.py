@@ -2,8 +2,9 @@
 
 from collections.abc import Mapping
 from typing import Any
+from urllib.parse import unquote_to_bytes
 
-from flask import request
+from flask import abort, request
 from marshmallow import Schema, ValidationError
 
 Errors = dict[str, list[str]]
@@ -15,9 +16,19 @@ def load_form(schema: Schema, before: Mapping[str, str] | None = None) -> tuple[
     Gives (values, errors): the loaded values where nothing is wrong, else what was valid and a sentence for
     each field that is not. What was typed is in ``request.form``, for showing again.
     """
+    check_readable()
     typed = {name: value for name, value in {**(before or {}), **request.form}.items() if value.strip()}
     try:
         loaded: dict[str, Any] = schema.load(typed)
     except ValidationError as error:
         return dict(error.valid_data or {}), error.normalized_messages()  # type: ignore[no-untyped-call]
     return loaded, {}
+
+
+def check_readable() -> None:
+    """Refuse a form that is not UTF-8, before anything is made of it; it would be kept as other text."""
+    try:
+        if request.mimetype == "application/x-www-form-urlencoded":
+            unquote_to_bytes(request.get_data()).decode()
+    except UnicodeDecodeError:
+        abort(400, "Some of what was sent cannot be read as text. Type it anew and send it again.")

@@ -30,5 +30,7 @@ def init_app(app: Flask) -> None:
             return response
         response.headers["Content-Security-Policy"] = POLICY
         response.headers["Referrer-Policy"] = "same-origin"
+        response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
+        response.headers["Cross-Origin-Resource-Policy"] = "same-origin"
         response.headers.setdefault("Cache-Control", "private, no-cache")
         return response

@@ -16,8 +16,14 @@ def is_same_origin(req: Request) -> bool:
     site = req.headers.get("Sec-Fetch-Site")
     if site is not None:
         return site in ("same-origin", "none")
-    origin = req.headers.get("Origin")
-    return origin is not None and urlsplit(origin).netloc.lower() == req.host.lower() != ""
+    return _host_of(req.headers.get("Origin", "")) == req.host.lower() != ""
+
+
+def _host_of(origin: str) -> str:
+    try:
+        return urlsplit(origin).netloc.lower()
+    except ValueError:
+        return ""
 
 
 def init_app(app: Flask) -> None:

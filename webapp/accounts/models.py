@@ -35,6 +35,7 @@ class Account(Base):
     bedtime: Mapped[time] = mapped_column(default=time(22, 30))
     hand: Mapped[str] = mapped_column(String(5), default="right")
     created: Mapped[datetime]
+    given_to: Mapped[UUID | None] = mapped_column(ForeignKey("account.id"))  # whose its work became
 
     @property
     def claimed(self) -> bool:
