@@ -53,7 +53,8 @@ function placeAt({ across, down, downFirst }, i) {
   return downFirst ? [at(across, outer), at(down, rest)] : [at(across, rest), at(down, outer)];
 }
 
-function indexOn({ across, down, downFirst }, [a, d]) {
+/** Tell how many places of a side come before one; -1 if it is not on that side. */
+export function indexOn({ across, down, downFirst }, [a, d]) {
   const [i, j] = [indexIn(across, a), indexIn(down, d)];
   if (i < 0 || j < 0) return -1;
   return downFirst ? i * down.length + j : j * across.length + i;

@@ -5,7 +5,7 @@
 import { advance } from "./fold.js";
 
 const waits = (record) => record.landed === undefined;
-const undoneIn = (latest = {}) => Object.keys(latest).map((key) => key.match(/^undone \w+ (.*)/)?.[1]);
+const undoneIn = (latest = {}) => Object.keys(latest).map((key) => key.match(/^undone \w+ (.*)/)?.[1]).filter(Boolean);
 
 /** What one page shows for one account. */
 export class Shown {
