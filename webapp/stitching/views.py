@@ -1,5 +1,53 @@
-"""Views of stitching."""
+"""Views of Stitch: the page with her values, and its shell with nobody's."""
 
-from flask import Blueprint
+from typing import Any
+from uuid import UUID
+
+from flask import Blueprint, abort, g, render_template
+
+from webapp import clock
+from webapp.accounts.guard import signed_in, stitcher
+from webapp.journal.moments import read
+from webapp.journal.snapshot import snapshot_of
+from webapp.stitching.place import scene
 
 blueprint = Blueprint("stitching", __name__)
+
+
+@blueprint.get("/projects/<uuid:project_id>/stitch")
+@signed_in
+def show(project_id: UUID) -> str:
+    """Show the row or block in hand."""
+    try:
+        snapshot = snapshot_of(stitcher().id, project_id)
+    except LookupError:
+        abort(404)
+    return render_template(
+        "stitching/show.html", snapshot=snapshot, scene=scene_of(snapshot), minutes=minutes_of(snapshot)
+    )
+
+
+@blueprint.get("/shell/stitch")
+def shell() -> str:
+    """Show the page with nobody's values, to be filled on the phone of whoever opens it without network."""
+    g.account = None  # whoever fetches it, it is drawn for nobody
+    return render_template("stitching/show.html", snapshot=None, scene=None, minutes=None)
+
+
+def scene_of(snapshot: dict[str, Any]) -> dict[str, Any] | None:
+    """Work out what is shown of the place in hand; none when every place is done."""
+    plan = snapshot["plan"]
+    if plan["working"] == "blocks":
+        return snapshot["block"] and scene(plan, snapshot["block"], snapshot["block_stitches"])
+    row = snapshot["row"]
+    if row is None:
+        return None
+    bare = (snapshot["sums"].get(f"cross {row}") or (0, 0))[1]
+    start = snapshot["latest"].get(f"start {row}")
+    return scene(plan, row, snapshot["row_stitches"], bare, start and start[2])
+
+
+def minutes_of(snapshot: dict[str, Any]) -> int | None:
+    """Count the whole minutes of the sitting that is open."""
+    sitting = snapshot["sitting"]
+    return sitting and max(0, int((clock.now() - read(sitting["begin"])).total_seconds() // 60))

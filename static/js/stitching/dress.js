@@ -1,0 +1,11 @@
+/** Dress the page for a plan other than the one it was drawn for: title, rows or blocks, and what it is held in. */
+export function dress({ find, plan, unit, isFramed }) {
+  document.title = `${plan.title} · Evenrow`;
+  find("[data-slot=title]").textContent = plan.title;
+  find("[data-slot=kind]").textContent = unit === "row" ? "Row" : "Block";
+  for (const part of ["", "_stitches", "s_done"]) {
+    find(`[data-slot=row${part}], [data-slot=block${part}]`).dataset.slot = unit + part;
+  }
+  find("[data-act=bare]").hidden = unit === "block";
+  find("[data-act=frame]").hidden = !isFramed;
+}

@@ -1,0 +1,45 @@
+// Fill the slots that the server drew; nothing is added to the page, so nothing moves.
+
+const STEPS = { ten: "to the ten", row: "the row" };
+
+const write = (node, text) => node.textContent !== text && (node.textContent = text);
+const set = (node, attributes) => {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (node.getAttribute(name) !== String(value)) node.setAttribute(name, value);
+  }
+};
+const flag = (node, name, on) => node.toggleAttribute(name, Boolean(on));
+
+/** Paint the numbers of the place in hand, and those of the whole. */
+export function paint(stitch) {
+  const { find, view, place, unit, step } = stitch;
+  const shown = place === null ? null : stitch.shown();
+  const slot = (name, text) => write(find(`[data-slot=${name}]`), String(text ?? ""));
+  slot(unit, place && [place].flat().join(", "));
+  slot(`${unit}_stitches`, shown?.count);
+  slot(`${unit}s_done`, view[`${unit}s_done`]);
+  slot("kinds", view[`${unit}s_done`] === 1 ? unit : `${unit}s`);
+  slot("stitches", view.stitches);
+  slot("of", shown && shown.of !== null ? `of ${shown.of}` : "");
+  slot("side", shown?.side);
+  slot("label", shown ? shown.label : `Every ${unit} is done`);
+  slot("frame", view.frame?.state || "off");
+  slot("step", STEPS[step] || step);
+  slot("done", shown && stitch.at().done ? "Open again" : unit === "row" ? "Row done" : "All of it");
+  slot("sitting", stitch.clock());
+  flag(find("[data-act=sitting]"), "data-open", view.sitting);
+  flag(find(".field"), "data-whole", shown?.whole);
+  find(".big").classList.toggle("long", shown?.count > 999);
+  if (shown) draw(stitch, shown);
+}
+
+function draw({ find, all }, { legs, band }) {
+  for (const leg of all("[data-leg]")) {
+    const [from, to] = legs[leg.dataset.leg];
+    set(leg, { "stroke-dasharray": `${to - from} 99`, "stroke-dashoffset": -from, visibility: to > from ? "visible" : "hidden" });
+  }
+  set(find(".band"), { viewBox: `${band.low} 0 ${band.high - band.low} 10` });
+  set(find("[data-sight]"), { x: band.low, width: band.high - band.low });
+  set(find("[data-behind]"), { x: band.from, width: band.to - band.from });
+  set(find("[data-ten]"), { transform: `translate(${band.ten})` });
+}

@@ -1,0 +1,24 @@
+import { askNumber, button, el, sheet } from "./sheet.js";
+
+/** The cloth says: take the number that is really there, as a miscount or as unpicked. */
+export function open(stitch) {
+  if (stitch.place === null) return stitch.open("map");
+  const { count } = stitch.shown();
+  const asked = askNumber("Stitches really there", { value: count, hint: `${count} are counted here.` });
+  const set = (why) => {
+    const really = asked.read();
+    if (really === null) return;
+    if (why === "unpicked" && really >= count) return asked.tell(`Unpicking leaves fewer than ${count}. For more, it was a miscount.`);
+    const by = really - stitch.at().stitches;
+    if (by) stitch.lay([{ kind: "stitches", ...stitch.where(), by, why }]);
+    dialog.close();
+  };
+  const dialog = sheet(
+    `${stitch.name()}: the cloth says`,
+    asked.node,
+    button("It was miscounted", () => set("corrected"), "main"),
+    count > 0 && button("I unpicked back to there", () => set("unpicked")),
+    el("p", { className: "quiet" }, "Unpicked thread stays spent. A miscount never was."),
+  );
+  asked.input.select();
+}

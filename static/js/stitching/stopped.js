@@ -1,0 +1,23 @@
+import { button, el, sheet } from "./sheet.js";
+
+const FROM = { top: "rows from the top", bottom: "rows from the bottom", middle: "rows both ways from the first" };
+
+function method({ working, direction, start_way, over }) {
+  const way = working === "blocks" ? "blocks of ten by ten" : `${FROM[direction]}, to the ${start_way}`;
+  return `Worked by ${way}, over ${over === 2 ? "two threads" : "one"}.`;
+}
+
+/** After a long absence: where she stopped, how it is worked, and whether the count still holds. */
+export function open(stitch) {
+  const { note } = stitch.view;
+  const shown = stitch.place === null ? null : stitch.shown();
+  const day = (at) => new Date(at).toLocaleDateString([], { day: "numeric", month: "long" });
+  const dialog = sheet(
+    "Where I stopped",
+    note && el("p", { className: "card" }, note.text, el("br"), el("span", { className: "quiet" }, day(note.at))),
+    el("p", {}, method(stitch.plan)),
+    shown && el("p", { className: "ask-count" }, `${stitch.name()}: is it ${shown.count}?`),
+    button(shown ? "Yes, it is" : "Go on", () => dialog.close(), "main"),
+    shown && button("The cloth says…", () => { dialog.close(); stitch.open("says"); }),
+  );
+}
