@@ -13,7 +13,11 @@ from flask import Flask
 from flask.testing import FlaskClient
 
 from webapp import create_app
+from webapp.accounts.doors import claim
+from webapp.accounts.guard import change_session
+from webapp.accounts.passphrases import hash_passphrase
 from webapp.config import Config
+from webapp.db import db, writing
 from webapp.migrate import migrate
 
 FLAGS = [
@@ -34,8 +38,6 @@ def empty_database(tmp_path_factory) -> Path:
     app = create_app(Config.from_environment({"EVENROW_DATA": str(folder)}))
     migrate(app)
     with app.app_context():
-        from webapp.db import db
-
         with db.engine.connect() as connection:
             connection.exec_driver_sql("PRAGMA wal_checkpoint(TRUNCATE)")
         db.engine.dispose()
@@ -53,8 +55,6 @@ def app(config) -> Iterator[Flask]:
     app = create_app(config)
     yield app
     with app.app_context():
-        from webapp.db import db
-
         db.engine.dispose()
 
 
@@ -85,16 +85,39 @@ def sign_up(app) -> Callable[..., FlaskClient]:
     return up
 
 
+@pytest.fixture(scope="session")
+def hashed() -> str:
+    """Hash the passphrase that all share once: it takes as long as it should."""
+    return hash_passphrase("a long enough passphrase")
+
+
 @pytest.fixture
-def alice(sign_up) -> FlaskClient:
+def stitcher_named(app, hashed) -> Callable[[str], FlaskClient]:
+    """Let a stitcher in as the sign-up form does, but for the hashing; gives her signed-in browser."""
+
+    def enter(name: str) -> FlaskClient:
+        client = browser_of(app)
+        with app.test_request_context(), writing():
+            about = {"passphrase_hash": hashed, "zone": "Europe/London", "invitation": ""}
+            account = claim("open", None, name=name, **about)
+            token = change_session(account.id)
+            db.session.commit()
+        client.set_cookie("evenrow", token)
+        return client
+
+    return enter
+
+
+@pytest.fixture
+def alice(stitcher_named) -> FlaskClient:
     """Alice owns the house and the projects."""
-    return sign_up("Alice")
+    return stitcher_named("Alice")
 
 
 @pytest.fixture
-def charlie(alice, sign_up) -> FlaskClient:
+def charlie(alice, stitcher_named) -> FlaskClient:
     """Charlie stitches here too and must see nothing of Alice's."""
-    return sign_up("Charlie")
+    return stitcher_named("Charlie")
 
 
 @pytest.fixture
@@ -183,16 +206,15 @@ def server(tmp_path_factory) -> Iterator[Server]:
     assert said == "No difference.", said
 
 
+def find_chromium() -> str | None:
+    """Find the machine's own browser; none: Playwright's."""
+    names = ("chromium", "chromium-browser", "google-chrome")
+    return next((found for name in names if (found := shutil.which(name))), None)
+
+
 @pytest.fixture(scope="session")
 def chromium_path() -> str | None:
-    return next(
-        (
-            found
-            for name in ("chromium", "chromium-browser", "google-chrome")
-            if (found := shutil.which(name))
-        ),
-        None,
-    )
+    return find_chromium()
 
 
 @pytest.fixture(scope="session")

@@ -7,9 +7,9 @@ from functools import cache
 from pathlib import Path
 
 import brotli
-import rjsmin
 from flask import Flask, Response, abort, request, send_from_directory, url_for
 
+from webapp import joined
 from webapp.places import STATIC
 
 KEPT = "public, max-age=31536000, immutable"
@@ -20,7 +20,7 @@ PACKED = {".js", ".css", ".svg", ".webmanifest"}
 @cache
 def digest() -> str:
     """Name the static files as a whole, by their content."""
-    total = hashlib.sha256()
+    total = hashlib.sha256(Path(joined.__file__).read_bytes())
     for path in files():
         total.update(path.encode() + b"\0" + (STATIC / path).read_bytes())
     return total.hexdigest()[:12]
@@ -42,12 +42,13 @@ def packed(path: str, encoding: str) -> bytes:
 
 
 def lean(path: Path) -> bytes:
-    """Read a file as it is sent: scripts of our own without their comments."""
-    body = path.read_bytes()
-    if path.suffix != ".js" or "vendor" in path.parts:
-        return body
-    text: str = rjsmin.jsmin(body.decode())
-    return text.encode()
+    """Read a file as it is sent: styles and scripts made small, scripts joined with what starts with them."""
+    name = path.relative_to(STATIC).as_posix()
+    if path.suffix == ".css":
+        return joined.small(path.read_text(), "text/css").encode()
+    if path.suffix == ".js" and not name.startswith("vendor/"):
+        return joined.script(name).encode()
+    return path.read_bytes()
 
 
 def encoding_for(accepted: str) -> str:
@@ -71,18 +72,17 @@ def send(path: str) -> Response:
 
 
 def pack(response: Response) -> Response:
-    """Pack a page or an answer that was made just now."""
+    """Pack a page or an answer that was made just now: a page small, an answer soon."""
     if response.direct_passthrough or "Content-Encoding" in response.headers or response.status_code == 304:
         return response
-    if (
-        response.mimetype not in ("text/html", "application/json", "text/javascript")
-        or (response.content_length or 0) < 500
-    ):
+    if response.mimetype not in WORTH_PACKING or (response.content_length or 0) < 500:
         return response
     encoding = encoding_for(request.headers.get("Accept-Encoding", ""))
     if encoding:
-        body = response.get_data()
-        response.set_data(brotli.compress(body, quality=5) if encoding == "br" else gzip.compress(body, 6))
+        body, page = response.get_data(), response.mimetype == "text/html"
+        quality = 11 if page and len(body) < 20_000 else 4
+        small = brotli.compress(body, quality=quality) if encoding == "br" else gzip.compress(body, 6)
+        response.set_data(small)
         response.headers["Content-Encoding"] = encoding
     response.vary.add("Accept-Encoding")
     return response

@@ -1,4 +1,4 @@
-"""A POST of one entry against a bare Flask view with one sqlite3 INSERT: same server, same run, as a ratio."""
+"""A POST of one entry against a bare Flask view with one sqlite3 INSERT: same server, same run, a ratio."""
 
 import http.client
 import json
