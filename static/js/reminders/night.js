@@ -1,0 +1,111 @@
+import { due, isNight, place } from "./bedtime.js";
+
+const MINUTE = 60_000;
+const ASK_AGAIN = 5; // minutes
+const SOON = 150;
+
+/** Keeps the notice of what to do with the work for the night right while a page is open. */
+export function see(element, phone) {
+  const notice = new Notice(element, phone);
+  const draw = () => notice.draw();
+  let soon = 0;
+  phone.addEventListener("change", () => {
+    clearTimeout(soon);
+    soon = setTimeout(draw, SOON); // out of the way of taps
+  });
+  phone.addEventListener("status", ({ detail }) => notice.hear(detail));
+  document.addEventListener("visibilitychange", draw);
+  element.addEventListener("submit", (event) => notice.answer(event));
+  new MutationObserver(draw).observe(notice.list, { childList: true }); // what htmx brought, put right by what waits here
+  setInterval(() => notice.tick(), MINUTE);
+  draw();
+}
+
+class Notice {
+  #answered = new Set(); // projects answered for here, until the house knows
+  #minutes = 0;
+
+  constructor(element, phone) {
+    this.element = element;
+    this.phone = phone;
+    this.list = element.querySelector("#frame");
+    this.hours = bedtimeOf(element, phone.account);
+  }
+
+  /** Show what is due by what this phone knows; of projects it does not know, what the house said. */
+  draw() {
+    const now = this.phone.now();
+    const held = this.phone.projects().map((project) => heldIn(this.phone, project)).filter(Boolean);
+    const known = new Set([...held.map((one) => one.project), ...this.#answered]);
+    const shown = [...this.list.children];
+    const others = isNight(now, ...this.hours) ? shown.filter((one) => !known.has(one.dataset.project)) : [];
+    const next = due(held, now, ...this.hours).map((one) => shown.find((old) => says(old, one)) || made(this.element, one));
+    next.push(...others);
+    next.sort((a, b) => (place(a.dataset) < place(b.dataset) ? -1 : 1));
+    const isSame = next.length === shown.length && next.every((one, n) => one === shown[n]);
+    if (!isSame) this.list.replaceChildren(...next);
+  }
+
+  /** Write down how the work is held now; if this phone cannot keep it, let the form go to the house. */
+  async answer(event) {
+    const { target, submitter } = event;
+    if (target.dataset.plain) return;
+    event.preventDefault();
+    const { project, state } = submitter.dataset;
+    try {
+      await this.phone.lay(project, [{ kind: "frame", state }]);
+      this.#answered.add(project);
+      this.draw();
+    } catch {
+      target.dataset.plain = "yes";
+      target.requestSubmit(submitter);
+    }
+  }
+
+  /** Once the house has what was answered here, ask it how things stand. */
+  hear({ state, waiting }) {
+    if (state !== "idle" || waiting || !this.#answered.size) return;
+    this.#answered.clear();
+    askAgain();
+  }
+
+  /** Each minute it may be bedtime, or noon; now and then another phone may have answered. */
+  tick() {
+    this.draw();
+    this.#minutes += 1;
+    const canAsk = document.body.dataset.account && navigator.onLine && !document.hidden;
+    if (canAsk && this.#minutes % ASK_AGAIN === 0) askAgain();
+  }
+}
+
+const askAgain = () => document.body.dispatchEvent(new CustomEvent("evenrow:frame"));
+
+function heldIn(phone, project) {
+  const [view, plan] = [phone.view(project), phone.plan(project)];
+  return view && plan && { project, title: plan.title, kind: plan.frame, state: view.frame?.state };
+}
+
+const says = (notice, { project, kind, title }) =>
+  notice.dataset.project === project && notice.dataset.kind === kind && titleIn(notice).textContent === title;
+const titleIn = (notice) => notice.querySelector("[data-slot=title]");
+
+// Copy the notice for this kind of frame, so that its words stand in one place.
+function made(element, { project, kind, title }) {
+  const notice = element.querySelector(`template[data-kind=${kind}]`).content.firstElementChild.cloneNode(true);
+  notice.action += project;
+  notice.dataset.project = notice.querySelector("button").dataset.project = project;
+  titleIn(notice).textContent = title;
+  return notice;
+}
+
+// Her bedtime and zone: from the page, or as the last page that knew them had them, or what most have.
+function bedtimeOf({ dataset: { bedtime, zone } }, account) {
+  const key = `evenrow:night:${account}`;
+  const hours = bedtime && [bedtime, zone];
+  try {
+    if (hours) localStorage.setItem(key, hours.join(" "));
+    return hours || localStorage.getItem(key).split(" ");
+  } catch {
+    return hours || ["22:30", Intl.DateTimeFormat().resolvedOptions().timeZone]; // nothing is remembered here
+  }
+}

@@ -1,0 +1,109 @@
+"""A week looked at and put right in a real browser, at phone size."""
+
+from datetime import UTC, datetime, timedelta
+from zoneinfo import ZoneInfo
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
+
+from tests.browser.phones import PHONE, Stitcher, until
+
+TODAY = datetime.now(ZoneInfo("Europe/London")).date()
+MONDAY = TODAY - timedelta(days=TODAY.weekday() + 7)
+NAMED = "{:04}-W{:02}".format(*MONDAY.isocalendar()[:2])
+
+
+@pytest.fixture
+def alice(context, server):
+    return Stitcher.sign_up(context, server.url)
+
+
+@pytest.fixture
+def hers(alice, page):
+    """Last week's hours, with a sitting of 1 h 10 on its Monday; nothing may complain on the console."""
+    said = []
+    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
+    page.on("pageerror", lambda error: said.append(str(error)))
+    sit(alice, page, alice.project, 20, 70, 84)
+    page.goto(f"{alice.url}/hours?week={NAMED}")
+    yield page
+    refused = "Failed to load resource: the server responded with a status of 422"
+    assert [text for text in said if not text.startswith(refused)] == []
+
+
+def sit(alice, page, project, hour, minutes, stitches):
+    """Write a sitting down by the phone, and wait until the house has it."""
+    begin = datetime(MONDAY.year, MONDAY.month, MONDAY.day, hour, tzinfo=UTC)
+    at, end = (f"{moment:%Y-%m-%dT%H:%M:%S}.000Z" for moment in (begin, begin + timedelta(minutes=minutes)))
+    page.goto(f"{alice.url}/projects")
+    page.evaluate(PHONE)
+    page.evaluate(
+        """async ([project, at, end, by]) => {
+          const [begun] = await phone.lay(project, [{ kind: "begin", at }]);
+          const stitches = { kind: "stitches", row: 1, by, at: end };
+          await phone.lay(project, [stitches, { kind: "end", sitting: begun.id, at: end }]);
+        }""",
+        [project, at, end, stitches],
+    )
+    until(page, lambda: page.evaluate("phone.waiting()") == 0)
+
+
+def test_from_week_to_week_and_back_without_leaving_the_page(alice, hers):
+    expect(hers.get_by_text("1:10").first).to_be_visible()
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    hers.evaluate("window.stayed = true")
+    hers.get_by_role("link", name="Earlier week").click()
+    expect(hers.get_by_text("No stitching in this week")).to_be_visible()
+    assert NAMED not in hers.url
+    hers.get_by_role("link", name="Later week").click()
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    assert hers.url.endswith(NAMED)
+    assert hers.evaluate("window.stayed")
+    hers.go_back()
+    expect(hers.get_by_text("No stitching in this week")).to_be_visible()
+
+
+def test_times_are_put_right_without_leaving_the_page(alice, hers):
+    hers.get_by_role("link", name="Fix times").click()
+    hers.evaluate("window.stayed = true")
+    hers.get_by_text("Change").click()
+    hers.get_by_label("Ended").last.fill(f"{MONDAY}T19:00")
+    hers.get_by_role("button", name="Keep these times").click()
+    expect(hers.get_by_text("The end must come after the beginning. Give a later time.")).to_be_visible()
+    hers.get_by_label("Ended").last.fill(f"{MONDAY}T20:45")
+    hers.get_by_role("button", name="Keep these times").click()
+    expect(hers.get_by_role("status")).to_have_text("Kept.")
+    expect(hers.get_by_text("0:45", exact=True)).to_be_visible()
+
+    hers.get_by_text("Change").click()
+    hers.get_by_role("button", name="Strike it out").click()
+    expect(hers.get_by_role("status")).to_have_text("Struck out.")
+    hers.get_by_role("button", name="Put back").click()
+    expect(hers.get_by_role("status")).to_have_text("Put back.")
+
+    hers.get_by_text("Add a forgotten one").click()
+    hers.get_by_label("Began").first.fill(f"{MONDAY}T15:00")
+    hers.get_by_label("Ended").first.fill(f"{MONDAY}T15:30")
+    hers.get_by_role("button", name="Add it").click()
+    expect(hers.get_by_text("15:00 to 15:30")).to_be_visible()
+    assert hers.evaluate("window.stayed")
+    hers.get_by_role("link", name="Back to the week").click()
+    expect(hers.get_by_text("1:15").first).to_be_visible()
+
+
+@pytest.mark.parametrize("scheme", ["dark", "light"])
+def test_nothing_stands_in_anyones_way(alice, hers, scheme):
+    sit(alice, hers, alice.new_project("A" * 120), 10, 95, 60)
+    hers.emulate_media(color_scheme=scheme)
+    hers.set_viewport_size({"width": 360, "height": 640})
+    for address in (f"/hours?week={NAMED}", "/hours", f"/hours/sittings?week={NAMED}", "/hours/sittings"):
+        hers.goto(alice.url + address)
+        hers.evaluate("document.querySelectorAll('details').forEach((one) => (one.open = true))")
+        found = Axe().run(hers).response["violations"]
+        assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == [], address
+        assert hers.evaluate("document.documentElement.scrollWidth <= innerWidth"), address
+        small = hers.locator("a:visible, button:visible, summary:visible, input:visible").evaluate_all(
+            "all => all.filter(e => e.getBoundingClientRect().height < 48).map(e => e.outerHTML)"
+        )
+        assert small == [], address
