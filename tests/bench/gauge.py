@@ -87,13 +87,14 @@ def _pins(rng: Random, count: float, squares: int, division: float) -> Reading:
 
 def figures(counts: int = COUNTS) -> Iterator[str]:
     """Print the mean, the least and the most of coverage, then how often a sure call is wrong."""
-    held = {}
-    for seed, ((way, take), band) in enumerate(product(ways(), BANDS)):
-        held[coverage(take, band, counts, seed)] = f"{way}, {band[0]} to {band[1]} an inch"
-    mean = sum(held) / len(held)
+    held = [
+        (coverage(take, band, counts, seed), f"{way}, {band[0]} to {band[1]} an inch")
+        for seed, ((way, take), band) in enumerate(product(ways(), BANDS))
+    ]
+    mean = sum(share for share, _case in held) / len(held)
     yield f"gauge: the 95 % interval holds the truth in {mean:.1%} of {len(held)} cases of {counts:,} counts"
-    for share in (min(held), max(held)):
-        yield f"gauge: {'least' if share < mean else 'most'}, {share:.1%}, {held[share]}"
+    for word, (share, case) in (("least", min(held)), ("most", max(held))):
+        yield f"gauge: {word} {share:.1%}, {case}"
     for by_name in (True, False):
         sure = wrong = 0
         for kind, (length, division) in product(KINDS, LENGTHS):

@@ -8,8 +8,8 @@ What is unsure about it, each a rectangular distribution of half-width a, so of 
     part    the part of a square at either end: ½ where whole squares are counted, ¼ where halves are (N is
             not whole), ⅛ between two pins, which stand somewhere in their holes; sensitivity ∂c/∂N = 25.4 / L
     tape    reading the tape at either end: half of its smallest division; sensitivity ∂c/∂L = -c / L
-    spread  what several places differ by (4.2.3, type A): the cloth's own unevenness, and what of the reading
-            differs too, which is so counted twice: rather too wide than falsely sure
+    spread  what several places of one way differ by (4.2.3, type A): the cloth's own unevenness, and what of
+            the reading differs too, which is so counted twice: rather too wide than falsely sure
 
 Of m places one end is taken as independent from place to place and the other as common to all, since
 counts begun alike (at a line, for the same length) leave the same part of a square each time: u² = ((Σa)²
@@ -106,7 +106,7 @@ def combine(parts: Sequence[tuple[float, float | None]]) -> tuple[float, float |
     return sqrt(variance), variance * variance / limited if limited > 0 else None
 
 
-def spread(readings: Sequence[Reading], count: float, total: float) -> float:
+def spread(readings: Sequence[Reading]) -> float:
     """Give the standard uncertainty, per inch, of the mean of several places from their scatter.
 
     The counts are weighted by length (4.2.3); 0 for one place.
@@ -114,11 +114,23 @@ def spread(readings: Sequence[Reading], count: float, total: float) -> float:
     places = len(readings)
     if places < 2:
         return 0.0
+    total = sum(r.length for r in readings)
+    count = sum(r.counted for r in readings) / total * INCH
     seen = 0.0
     for r in readings:
         off = (r.counted / r.length * INCH - count) * r.length / total
         seen += off * off
     return sqrt(seen * places / (places - 1))
+
+
+def spreads(readings: Sequence[Reading], total: float) -> list[tuple[float, float]]:
+    """Give the spread of either way of the cloth, by its share of the length, with its degrees of freedom."""
+    found = []
+    for way in ("along", "across"):
+        same = [r for r in readings if r.way == way]
+        share = sum(r.length for r in same) / total
+        found.append((spread(same) * share, len(same) - 1.0))
+    return [(u, freedom) for u, freedom in found if u > 0]
 
 
 def measure(readings: Sequence[Reading]) -> Measured:
@@ -127,10 +139,10 @@ def measure(readings: Sequence[Reading]) -> Measured:
     count = sum(r.counted for r in readings) / total * INCH
     part = sqrt(both_ends([end_part(r) for r in readings])) * INCH / total
     tape = sqrt(both_ends([r.division / 2 for r in readings])) * count / total
-    uneven = spread(readings, count, total)
-    known: list[tuple[float, float | None]] = [(part, None), (tape, None)]
-    u, freedom = combine([*known, (uneven, len(readings) - 1.0)] if uneven else known)
-    return stated(count, u, freedom, part, tape, uneven, max(r.length for r in readings), len(readings))
+    uneven = spreads(readings, total)
+    u, freedom = combine([(part, None), (tape, None), *uneven])
+    scatter = combine(uneven)[0]
+    return stated(count, u, freedom, part, tape, scatter, max(r.length for r in readings), len(readings))
 
 
 def stated(

@@ -8,15 +8,17 @@ from webapp.cloth.naming import Judged
 
 LEFT, RIGHT = 20, 306  # the line's ends, in units of a drawing 326 wide
 SHOWN = 4  # at least so many counts
+APART = 20  # least between two of them that are written out
 
 
 @dataclass(frozen=True)
 class Mark:
-    """One standard count on the line."""
+    """One standard count on the line; written: whether there is room for its figure."""
 
     x: float
     count: float
     verdict: str
+    written: bool
 
 
 @dataclass(frozen=True)
@@ -39,7 +41,9 @@ def scale(measured: Measured, judged: Judged) -> Scale:
         x = LEFT + (RIGHT - LEFT) * (count - least) / (most - least)
         return int(x * 10 + 0.5) / 10
 
-    marks = [Mark(place(n.count), n.count, n.verdict) for n in judged.names[first : last + 1]]
+    shown = judged.names[first : last + 1]
+    written = _written([place(n.count) for n in shown], [n.verdict == "could be" for n in shown])
+    marks = [Mark(place(n.count), n.count, n.verdict, i in written) for i, n in enumerate(shown)]
     return Scale(marks, place(measured.low), place(measured.high), place(measured.count))
 
 
@@ -53,3 +57,12 @@ def _window(counts: Sequence[float], low: float, high: float) -> tuple[int, int]
         if first > 0 and last - first < SHOWN - 1:
             first -= 1
     return first, last
+
+
+def _written(places: Sequence[float], fits: Sequence[bool]) -> list[int]:
+    """Choose the counts that are written out, those that could be first, and none too near another."""
+    written: list[int] = []
+    for i in sorted(range(len(places)), key=lambda i: not fits[i]):
+        if all(abs(places[i] - places[other]) >= APART for other in written):
+            written.append(i)
+    return written

@@ -1,5 +1,103 @@
-"""Views of cloth."""
+"""Views of cloth: the bench, and the gauge on it. None needs an account."""
 
-from flask import Blueprint
+from typing import Any
+
+from flask import Blueprint, abort, jsonify, render_template, request
+from marshmallow import ValidationError
+from werkzeug.datastructures import MultiDict
+from werkzeug.wrappers import Response
+
+from webapp.accounts.guard import current_account
+from webapp.cloth import schemas
+from webapp.cloth.answer import answer
+from webapp.cloth.asking import Question, blank, question
+from webapp.cloth.figures import figures
+from webapp.cloth.fitting import fitting
+from webapp.cloth.saying import sentences
+from webapp.cloth.scale import scale
+from webapp.cloth.standards import embedded, table
+from webapp.cloth.typed import PARTS
+from webapp.cloth.words import interval, metric, tenth
+from webapp.projects.size import size_in_words
 
 blueprint = Blueprint("cloth", __name__)
+
+
+@blueprint.get("/cloth")
+def show() -> str:
+    """Show the bench, the gauge first."""
+    return render_template("cloth/show.html", **drawn(blank(her_unit())))
+
+
+@blueprint.get("/cloth/gauge")
+def gauge() -> tuple[str, int]:
+    """Answer the gauge's form, or show it empty."""
+    asked = question(request.args, columns(request.args)) if "counted" in request.args else blank(her_unit())
+    return render_template("cloth/gauge.html", **drawn(asked)), 422 if asked.wrong else 200
+
+
+@blueprint.get("/cloth/gauge.json")
+def gauge_json() -> tuple[Response, int]:
+    """Answer a script: squares or threads, length, unit; several of each for several places."""
+    kind = "threads" if "threads" in request.args else "squares"
+    if {"squares", "threads"} <= set(request.args):
+        return jsonify(error="Give squares or threads, not both.", errors={}), 422
+    asked = question({**request.args, "kind": kind}, columns(request.args, kind))
+    if asked.wrong:
+        errors = in_keys(asked, kind)
+        return jsonify(error=next(iter(errors.values()))[0], errors=errors), 422
+    return jsonify(figures(answer(asked.readings, kind, asked.unit, table()))), 200
+
+
+@blueprint.get("/cloth/gauge/projects")
+def projects() -> str:
+    """Say which of her projects are on such a cloth, or would keep their size on it."""
+    try:
+        asked = schemas.MeasuredSchema().load(request.args)
+    except ValidationError:
+        abort(422, "The count to look for cannot be read. Measure again.")
+    return render_template("cloth/_projects.html", **hers(asked["count"], asked["low"], asked["high"]))
+
+
+def her_unit() -> str:
+    """Tell the unit she reads her tape in, inches where nobody said."""
+    account = current_account()
+    return account.unit if account else "in"
+
+
+def columns(args: MultiDict[str, str], counted: str = "counted") -> list[list[str]]:
+    """Take what was typed, line by line, out of the address."""
+    return [args.getlist(name) for name in (counted, "length", "part", "way")]
+
+
+def in_keys(asked: Question, kind: str) -> dict[str, list[str]]:
+    """Gather what is wrong under the names a script used."""
+    gathered = dict(asked.errors)
+    for line in asked.lines:
+        for name, sentences_ in line.errors.items():
+            gathered.setdefault(kind if name == "counted" else name, []).extend(sentences_)
+    return gathered
+
+
+def drawn(asked: Question) -> dict[str, Any]:
+    """Gather what the gauge's page shows."""
+    values: dict[str, Any] = {"asked": asked, "parts": PARTS, "schemas": schemas, "embedded": embedded()}
+    if not asked.readings or asked.wrong:
+        return values | {"said": None}
+    found = answer(asked.readings, asked.choices["kind"], asked.unit, table())
+    measured = found.measured
+    said = {
+        "count": tenth(measured.count),
+        "interval": interval(measured),
+        "metric": metric(measured),
+        "scale": scale(measured, found.judged),
+        "sentences": sentences(found),
+    }
+    return values | {"said": said, "measured": measured, **hers(measured.count, measured.low, measured.high)}
+
+
+def hers(count: float, low: float | None, high: float | None) -> dict[str, Any]:
+    """Gather which of her projects go with a cloth, if she is signed in."""
+    account = current_account()
+    found = fitting(account.id, count, low, high) if account else []
+    return {"fitting": found, "size_in_words": size_in_words, "unit": her_unit()}

@@ -40,9 +40,11 @@ export function combine(parts) {
 }
 
 /** Give the standard uncertainty of the mean of several places from the scatter of their counts; 0 for one place. */
-function spreadOf(readings, count, total) {
+function spreadOf(readings) {
   const places = readings.length;
   if (places < 2) return 0;
+  const total = sum(readings.map((r) => r.length));
+  const count = (sum(readings.map((r) => r.counted)) / total) * INCH;
   const seen = sum(readings.map((r) => {
     const off = (((r.counted / r.length) * INCH - count) * r.length) / total;
     return off * off;
@@ -50,15 +52,23 @@ function spreadOf(readings, count, total) {
   return Math.sqrt((seen * places) / (places - 1));
 }
 
-/** Give the count per inch of one or several readings of the same cloth in the same direction, with its error. */
+/** Give the spread of either way of the cloth, by its share of the length, with its degrees of freedom. */
+function spreads(readings, total) {
+  return ["along", "across"].map((way) => {
+    const same = readings.filter((r) => r.way === way);
+    return [spreadOf(same) * (sum(same.map((r) => r.length)) / total), same.length - 1];
+  }).filter(([u]) => u > 0);
+}
+
+/** Give the count per inch of one or several readings of the same cloth, with its error. */
 export function measure(readings) {
   const total = sum(readings.map((r) => r.length));
   const count = (sum(readings.map((r) => r.counted)) / total) * INCH;
   const part = (Math.sqrt(bothEnds(readings.map(endPart))) * INCH) / total;
   const tape = (Math.sqrt(bothEnds(readings.map((r) => r.division / 2))) * count) / total;
-  const spread = spreadOf(readings, count, total);
-  const known = [[part, null], [tape, null]];
-  const [u, freedom] = combine(spread ? [...known, [spread, readings.length - 1]] : known);
+  const uneven = spreads(readings, total);
+  const [u, freedom] = combine([[part, null], [tape, null], ...uneven]);
+  const [spread] = combine(uneven);
   const [factor, sure] = student(freedom);
   return {
     count, uncertainty: u, part, tape, spread, freedom, factor, sure_factor: sure,

@@ -9,53 +9,55 @@ import { interval, metric, tenth } from "./words.js";
 const UNIT = "evenrow.gauge.unit"; // which tape was used on this phone last
 const PATIENCE = 900; // ms without a key before what is half typed is called wrong
 
-/** Answer in `form` as she types. */
-export function start(form) {
-  const table = JSON.parse(form.querySelector("[data-table]").textContent);
+/** Answer in `root` as she types. */
+export function start(root) {
+  const table = JSON.parse(root.querySelector("[data-table]").textContent);
+  const form = root.querySelector("form");
   const unit = form.elements.namedItem("unit");
   if (!form.elements.namedItem("counted").value && remembered()) unit.checked = remembered() === "cm";
   let idle = 0;
   const update = (patient) => {
     clearTimeout(idle);
-    const read = readLines(form);
+    const read = readLines(root, form);
     const right = !read.wrong.length;
-    if (right || !patient) showWrong(form, read.blank ? [] : read.wrong);
-    else idle = setTimeout(() => showWrong(form, read.blank ? [] : complete(read.wrong)), PATIENCE);
-    paint(form, right ? answer(read.readings, read.kind, read.unit, table) : null);
-    makeRoom(form);
+    const show = () => showWrong(root, read.wrong.filter(typedIn));
+    if (right || !patient) show();
+    else idle = setTimeout(show, PATIENCE);
+    paint(root, right ? answer(read.readings, read.kind, read.unit, table) : null);
+    makeRoom(root);
   };
-  form.addEventListener("input", () => update(true));
-  form.addEventListener("change", (event) => {
+  root.addEventListener("input", () => update(true));
+  root.addEventListener("change", (event) => {
     if (event.target === unit) remember(unit.checked ? "cm" : "in");
     update(event.target.name !== "length" && event.target.name !== "counted");
   });
-  form.addEventListener("keydown", (event) => {
-    if (event.key === "Enter" && event.target.matches("input")) event.preventDefault(), enter(form, event.target);
+  root.addEventListener("keydown", (event) => {
+    if (event.key === "Enter" && event.target.matches("input")) event.preventDefault(), enter(event.target);
   });
   form.addEventListener("submit", (event) => event.preventDefault());
   update(true);
 }
 
-/** Leave a field still empty in peace while she is on her way to it. */
-const complete = (wrong) => wrong.filter(([line, name]) => line.querySelector(`[name="${name}"]`).value.trim());
+/** Leave a field still empty in peace: she is on her way to it. */
+const typedIn = ([line, name]) => line.querySelector(`[name="${name}"]`).value.trim();
 
-function enter(form, field) {
+function enter(field) {
   const next = field.name === "counted" && field.closest("[data-line]").querySelector("[name=length]");
   if (next && !next.value) next.focus();
   else field.blur();
 }
 
-function paint(form, found) {
-  const slot = (name) => form.querySelector(`[data-slot="${name}"]`);
+function paint(root, found) {
+  const slot = (name) => root.querySelector(`[data-slot="${name}"]`);
   slot("answer").toggleAttribute("data-empty", !found);
-  if (!found) return ask(form, null);
+  if (!found) return ask(root, null);
   const { measured, judged } = found;
   slot("count").textContent = tenth(measured.count);
   slot("interval").textContent = interval(measured).join(" to ");
   slot("metric").textContent = `${metric(measured).join(" to ")} per 10 cm`;
   drawScale(slot("scale"), scale(measured, judged));
   slot("said").replaceChildren(...sentences(found).flatMap(paragraph));
-  return ask(form, measured);
+  return ask(root, measured);
 }
 
 function paragraph([part, sentence]) {
@@ -66,10 +68,10 @@ function paragraph([part, sentence]) {
 }
 
 /** Let htmx ask which of her projects go with the cloth, if she is signed in and the network is there. */
-function ask(form, measured) {
-  const hers = form.parentElement.querySelector("[data-hers]");
+function ask(root, measured) {
+  const hers = root.querySelector("[data-hers]");
   if (!hers) return;
-  hers.querySelector("#hers").hidden = !measured || !navigator.onLine;
+  hers.hidden = !measured || !navigator.onLine;
   if (!measured || !navigator.onLine) return;
   for (const name of ["count", "low", "high"]) hers.elements.namedItem(name).value = measured[name];
   hers.dispatchEvent(new CustomEvent("answered"));

@@ -9,22 +9,22 @@ const NAMES = ["counted", "length", "part", "way"];
 const fieldOf = (line, name) => line.querySelector(`[name="${name}"]`);
 const isBlank = (line) => NAMES.slice(0, 3).every((name) => !fieldOf(line, name).value.trim());
 
-/** Read the form: {kind, unit, readings, wrong, blank}; `wrong` holds [line, field, sentence]. */
-export function readLines(form) {
+/** Read the form: {kind, unit, readings, wrong}; `wrong` holds [line, field, sentence]. */
+export function readLines(root, form) {
   const { kind, ends, division } = Object.fromEntries(new FormData(form));
   const chosen = form.elements.namedItem("unit").checked ? "cm" : "in";
-  const [first, ...more] = form.querySelectorAll("[data-line]");
-  const read = { kind, unit: chosen, readings: [], wrong: [], blank: isBlank(first) };
+  const [first, ...more] = root.querySelectorAll("[data-line]");
+  const read = { kind, unit: chosen, readings: [], wrong: [] };
   for (const line of [first, ...more.filter((one) => !isBlank(one))]) {
-    const [text, over, part, way] = NAMES.map((name) => fieldOf(line, name).value);
-    const number = tried(read, line, "counted", () => counted(text, kind));
-    const [mm, unit] = tried(read, line, "length", () => length(over, part, chosen)) ?? [];
+    const [many, span, part, way] = NAMES.map((name) => fieldOf(line, name).value);
+    const number = tried(read, line, "counted", () => counted(many, kind));
+    const [mm, unit] = tried(read, line, "length", () => length(span, part, chosen)) ?? [];
     if (line === first) read.unit = unit ?? chosen;
     if (number === undefined || mm === undefined) continue;
     const tape = unit === "in" ? INCH / Number(division) : MILLIMETRE;
     const reading = { counted: number, length: mm, division: tape, pins: ends === "pins", way };
-    const let_through = tried(read, line, "counted", () => plausible(reading));
-    if (let_through) read.readings.push(let_through);
+    const meant = tried(read, line, "counted", () => plausible(reading));
+    if (meant) read.readings.push(meant);
   }
   return read;
 }
@@ -40,8 +40,8 @@ function tried(read, line, name, reads) {
 }
 
 /** Show each wrong line's sentence beside it, and take away those that are put right. */
-export function showWrong(form, wrong) {
-  for (const line of form.querySelectorAll("[data-line]")) {
+export function showWrong(root, wrong) {
+  for (const line of root.querySelectorAll("[data-line]")) {
     const about = line.querySelector("small");
     const mine = wrong.filter(([of]) => of === line);
     about.classList.toggle("error", mine.length > 0);
@@ -54,8 +54,8 @@ export function showWrong(form, wrong) {
 }
 
 /** Keep one empty line at the end, up to twelve, so that there is always room for another place. */
-export function makeRoom(form) {
-  const lines = [...form.querySelectorAll("[data-line]")];
+export function makeRoom(root) {
+  const lines = [...root.querySelectorAll("[data-line]")];
   const last = lines.at(-1);
   if (lines.length >= 12 || isBlank(last)) return;
   const line = last.cloneNode(true);

@@ -4,6 +4,7 @@ const SVG = "http://www.w3.org/2000/svg";
 const LEFT = 20;
 const RIGHT = 306;
 const SHOWN = 4;
+const APART = 20;
 
 /** Lay the counts round the interval out along the line: {marks, low, high, at}. */
 export function scale(measured, judged) {
@@ -12,7 +13,11 @@ export function scale(measured, judged) {
   const least = Math.min(counts[first], measured.low);
   const most = Math.max(counts[last], measured.high);
   const place = (count) => Math.floor((LEFT + ((RIGHT - LEFT) * (count - least)) / (most - least)) * 10 + 0.5) / 10;
-  const marks = judged.names.slice(first, last + 1).map(({ count, verdict }) => ({ x: place(count), count, verdict }));
+  const marks = judged.names.slice(first, last + 1).map(({ count, verdict }) => ({ x: place(count), count, verdict, written: false }));
+  const fits = marks.filter((mark) => mark.verdict === "could be");
+  for (const mark of [...fits, ...marks.filter((one) => !fits.includes(one))]) {
+    mark.written = marks.every((other) => !other.written || Math.abs(other.x - mark.x) >= APART);
+  }
   return { marks, low: place(measured.low), high: place(measured.high), at: place(measured.count) };
 }
 
@@ -36,11 +41,11 @@ function node(tag, attributes, text = "") {
 
 /** Draw the line anew in an svg. */
 export function drawScale(svg, { marks, low, high, at }) {
-  const drawn = marks.flatMap(({ x, count, verdict }) => {
+  const drawn = marks.flatMap(({ x, count, verdict, written }) => {
     const kind = verdict.replace(" ", "-");
     return [
       node("circle", { class: kind, cx: x, cy: 30, r: verdict === "ruled out" ? 4 : 5 }),
-      node("text", { class: kind, x, y: 58, "text-anchor": "middle" }, count),
+      node("text", { class: kind, x, y: 58, "text-anchor": "middle" }, written ? count : ""),
     ];
   });
   svg.replaceChildren(

@@ -1,0 +1,197 @@
+"""The gauge's pages and its figures for scripts, without a browser."""
+
+import pytest
+
+from tests.cloth.vectors import VECTORS, figures_of, named
+
+
+def ask(client, counted, length, kind="squares", part="", unit="in"):
+    query = {"kind": kind, "counted": counted, "length": length, "part": part, "way": "along", "unit": unit}
+    return client.get("/cloth/gauge", query_string=query)
+
+
+def test_it_works_without_an_account(client):
+    for address in ("/cloth", "/cloth/gauge"):
+        answer = client.get(address)
+        assert answer.status_code == 200
+        assert "I counted" in answer.text
+        assert "per 10 cm" not in answer.text  # no figure before anything is counted
+
+
+def test_the_page_answers_the_form(client):
+    page = ask(client, "28", "2")
+    assert page.status_code == 200
+    for said in ("It is 14 count.", "12 and 16 are ruled out.", "13.4 to 14.6", "53 to 58 per 10 cm"):
+        assert said in page.text
+
+
+@pytest.mark.parametrize("case", VECTORS["answers"], ids=named)
+def test_the_page_says_what_the_vectors_say(client, case):
+    given = case["given"]
+    columns = {"counted": [], "length": [], "way": []}
+    for reading in given["readings"]:
+        columns["counted"].append(f"{reading['counted']:g}")
+        columns["length"].append(f"{reading['length'] / (25.4 if given['unit'] == 'in' else 10):g}")
+        columns["way"].append(reading["way"])
+    first = given["readings"][0]
+    choices = {"kind": given["kind"], "unit": given["unit"], "ends": "pins" if first["pins"] else "marks"}
+    choices["division"] = "8" if first["division"] > 3 else "16"
+    page = client.get("/cloth/gauge", query_string={**choices, **columns})
+    assert page.status_code == 200
+    for part, sentence in case["expect"]["sentences"]:
+        assert f'<p class="{part}">{sentence}</p>' in page.text
+
+
+def test_the_figures_for_scripts_are_those_of_the_page(client):
+    figures = client.get("/cloth/gauge.json?squares=28&length=2&unit=in").json
+    given = {"kind": "squares", "unit": "in", "readings": VECTORS["answers"][0]["given"]["readings"]}
+    expected = figures_of(given)
+    assert figures["count_per_inch"] == pytest.approx(14)
+    assert figures["low_per_inch"] == pytest.approx(expected["low"], rel=1e-9)
+    assert figures["high_per_inch"] == pytest.approx(expected["high"], rel=1e-9)
+    assert figures["sure_per_inch"] == 14
+    assert figures["sentences"] == dict(expected["sentences"])
+    by_count = {one["count_per_inch"]: one["verdict"] for one in figures["standards"]}
+    assert by_count[14] == "could be"
+    assert by_count[16] == "ruled out"
+
+
+def test_a_script_may_give_several_places_both_ways(client):
+    query = "threads=126&length=10&way=along&threads=137&length=10&way=across&unit=cm"
+    figures = client.get(f"/cloth/gauge.json?{query}").json
+    assert figures["counted"] == "threads"
+    assert figures["square"]["verdict"] == "uneven"
+    assert figures["across"]["count_per_inch"] == pytest.approx(137 * 0.254)
+
+
+NUMBER = "Write a number, like 28 or 27.5."
+SHORT = "Measure at least half an inch (1.3 cm); four inches (10 cm) is better."
+
+
+@pytest.mark.parametrize(
+    ("counted", "length", "sentence"),
+    [
+        ("", "2", "Write how many squares you counted."),
+        ("28", "", "Write the length you measured."),
+        ("0", "2", "Count at least 4 squares; more is surer."),
+        ("-28", "2", "Count at least 4 squares; more is surer."),
+        ("500", "1", "No cloth for counting is finer than that. Check both figures, and in or cm."),
+        ("5", "4", "No cloth for counting is coarser than that. Check both figures, and in or cm."),
+        ("nan", "2", NUMBER),
+        ("inf", "2", NUMBER),
+        ("1e9", "2", NUMBER),
+        ("true", "2", NUMBER),
+        ("<script>alert(1)</script>", "2", NUMBER),
+        ("9" * 39, "2", NUMBER),
+        ("9" * 5000, "2", "That is too long."),
+        ("28\x00", "2", NUMBER),
+        ("28", "0", SHORT),
+        ("28", "-1", SHORT),
+        ("28", "13/4", "Write a fraction like 1 3/4, with a space after the whole number."),
+        ("28", "1 3/5", "A tape has halves, quarters, eighths and sixteenths: write it like 1 3/4."),
+        ("28", "99999", "Measure 40 in (1 m) at most."),
+        ("28", "two", "Write a number, like 2, 1 3/4 or 4.5."),
+    ],
+)
+def test_what_cannot_be_meant_is_a_sentence_and_no_figure(client, counted, length, sentence):
+    page = ask(client, counted, length)
+    assert page.status_code == 422
+    assert 'class="error" data-hint="' in page.text
+    assert sentence in page.text
+    assert "per 10 cm" not in page.text
+    assert "<script>alert" not in page.text
+    figures = client.get(
+        "/cloth/gauge.json", query_string={"squares": counted, "length": length, "unit": "in"}
+    )
+    assert figures.status_code == 422
+    assert figures.json["error"] == sentence
+
+
+def test_what_was_typed_is_kept(client):
+    page = ask(client, "2b", "1 3/4", kind="threads")
+    assert (
+        'form="gauge" name="counted" inputmode="decimal" enterkeyhint="next" maxlength="16" value="2b"'
+        in page.text
+    )
+    assert 'value="1 3/4"' in page.text
+    assert 'value="threads" checked' in page.text
+
+
+@pytest.mark.parametrize(
+    "query",
+    [
+        "counted=28&length=2&unit=feet",
+        "counted=28&length=2&kind=holes",
+        "counted=28&length=2&way=askew",
+        "counted=28&length=2&part=7/3",
+        "counted=28&length=2&division=3",
+        "counted=%ff%fe&length=2",
+        "&".join(["counted=28&length=2"] * 40),
+        "counted=28&length=2&way=across",
+    ],
+)
+def test_a_question_that_no_form_asks_is_refused_with_a_sentence(client, query):
+    page = client.get(f"/cloth/gauge?{query}")
+    assert page.status_code == 422
+    assert 'class="error"' in page.text or 'role="alert"' in page.text
+    script = query.replace("counted", "squares").replace("kind=holes", "threads=28")
+    assert client.get(f"/cloth/gauge.json?{script}").status_code == 422
+
+
+@pytest.mark.parametrize("query", ["", "squares=28", "length=2", "squares=28&threads=28&length=2"])
+def test_a_script_is_told_what_is_missing(client, query):
+    answer = client.get(f"/cloth/gauge.json?{query}")
+    assert answer.status_code == 422
+    assert answer.json["error"].endswith(".")
+
+
+@pytest.mark.parametrize(
+    ("counted", "length", "part", "count"),
+    [
+        ("28", "2,0", "", 14),
+        ("28", "2 in", "", 14),
+        ("27,5", "5 cm", "", 27.5 / 5 * 2.54),
+        ("28", "1¾", "", 16),
+        ("28", "1", "3/4", 16),
+        ("28", "", "3/4", 28 / 0.75),
+    ],
+)
+def test_a_comma_a_fraction_and_a_unit_are_understood(client, counted, length, part, count):
+    query = {"squares": counted, "length": length, "part": part, "unit": "in"}
+    assert client.get("/cloth/gauge.json", query_string=query).json["count_per_inch"] == pytest.approx(count)
+
+
+def test_those_on_such_a_cloth_or_of_the_same_size_are_said(alice, new_project):
+    on_it = new_project(alice, title="Harbour lanterns", count=28, over=2)
+    same = new_project(alice, title="Quince tree", count=14, over=1)
+    new_project(alice, title="Winter barn", count=18, over=1)
+    said = alice.get("/cloth/gauge/projects?count=28&low=27.5&high=28.5").text
+    assert f'href="/projects/{on_it}"' in said
+    assert f'href="/projects/{same}"' in said
+    assert "on such a cloth" in said
+    assert "the same size over two" in said
+    assert "Winter barn" not in said
+
+
+def test_the_page_itself_says_them_too(alice, new_project):
+    new_project(alice, title="Harbour lanterns", count=14)
+    assert "Harbour lanterns" in ask(alice, "28", "2").text
+
+
+def test_none_is_said_so(alice, new_project):
+    new_project(alice, title="Winter barn", count=18)
+    assert "None of your projects" in alice.get("/cloth/gauge/projects?count=28").text
+
+
+def test_charlie_sees_nothing_of_alices(alice, charlie, client, new_project):
+    new_project(alice, title="Harbour lanterns", count=14)
+    for other in (charlie, client):
+        assert "Harbour lanterns" not in other.get("/cloth/gauge/projects?count=14").text
+        assert "Harbour lanterns" not in ask(other, "28", "2").text
+
+
+@pytest.mark.parametrize(
+    "query", ["", "count=nan", "count=500", "count=x", "count=14&low=15", "count=14&high=inf"]
+)
+def test_a_count_that_cannot_be_is_refused(alice, query):
+    assert alice.get(f"/cloth/gauge/projects?{query}").status_code == 422
