@@ -82,13 +82,17 @@ class Desk:
         expect(self.page.locator(f".stitch [data-slot={slot}]")).to_have_text(str(text))
 
     def snapshot(self) -> dict:
-        """Wait until the house has all that is shown, and ask it."""
-        expect(self.page.locator("[data-slot=waiting]")).to_have_text("0")
-        for _ in range(50):
+        """Wait until the house has all that was laid, and nothing changes there any more."""
+        before = None
+        self.page.wait_for_load_state("networkidle")
+        self.page.evaluate("dispatchEvent(new Event('online'))")  # else taps are gathered for a second
+        for _ in range(40):
+            expect(self.page.locator("[data-slot=waiting]")).to_have_text("0")
             found = self.page.request.get(f"{self.server.url}/projects/{self.id}/snapshot").json()
-            if str(found["stitches"]) == self.slot("stitches"):
+            if found == before:
                 break
-            self.page.wait_for_timeout(100)
+            before = found
+            self.page.wait_for_timeout(150)
         return found
 
 

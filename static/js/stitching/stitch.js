@@ -58,8 +58,11 @@ export class Stitch {
     return [{ kind: "begin" }, ...(off ? [{ kind: "frame", state: "on" }] : [])];
   }
 
+  /** Say what began with what was just laid: that the work is on its frame. */
   async tell(laying) {
-    const frame = (await laying)?.find((entry) => entry.kind === "frame");
+    const entries = (await laying) || [];
+    if (entries[0]?.kind === "begin") this.say("");
+    const frame = entries.find((entry) => entry.kind === "frame");
     if (frame) this.say("On the frame.", "Not on it", () => this.lay([{ kind: "undo", entry: frame.id }]));
   }
 

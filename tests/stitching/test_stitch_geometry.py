@@ -1,0 +1,86 @@
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+
+SIZES = [(360, 640), (390, 844), (320, 568)]
+BOXES = """() => [...document.querySelectorAll(".stitch button, nav a")]
+  .filter((node) => node.checkVisibility())
+  .map((node) => [node.dataset.act || node.textContent.trim(), node.getBoundingClientRect().toJSON()])"""
+FONTS = "(selector) => parseFloat(getComputedStyle(document.querySelector(selector)).fontSize)"
+SHEETS = ["map", "says", "step", "bare", "more", "sitting", "done"]
+
+
+@pytest.fixture
+def at(desk):
+    def open_at(width, height, **fields):
+        desk.page.set_viewport_size({"width": width, "height": height})
+        return desk.open(expected=140, frame="hoop", **fields)
+
+    return open_at
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_the_field_takes_two_fifths_of_the_screen_where_the_thumb_is(at, width, height):
+    page = at(width, height)
+    box = page.locator(".field").bounding_box()
+    places = page.locator(".places").bounding_box()
+    assert box["width"] * box["height"] >= 0.4 * width * height
+    assert box["y"] + box["height"] == pytest.approx(places["y"], abs=12)
+    assert page.evaluate("document.documentElement.scrollHeight") == height
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_whatever_is_touched_is_at_least_48_px_and_on_the_screen(at, width, height):
+    for act, box in at(width, height).evaluate(BOXES):
+        assert min(box["width"], box["height"]) >= 48, act
+        assert box["left"] >= 0, act
+        assert box["right"] <= width, act
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_row_and_count_are_read_at_arms_length(at, width, height):
+    # 65 cm and 40 px: PRODUCT's own measure; common practice, no source.
+    page = at(width, height)
+    assert page.evaluate(FONTS, ".name") >= 40
+    assert page.evaluate(FONTS, ".big") >= 40
+    if height == 844:
+        assert page.evaluate(FONTS, ".big") == pytest.approx(112, abs=1)
+
+
+def test_the_left_hand_has_it_mirrored(desk, at):
+    page = at(360, 640)
+    right = dict(page.evaluate(BOXES))
+    page.evaluate("document.documentElement.dataset.hand = 'left'")
+    left = dict(page.evaluate(BOXES))
+    for act in ("undo", "done", "sitting", "back"):
+        assert left[act]["left"] == pytest.approx(360 - right[act]["right"], abs=1.5), act
+
+
+def test_nothing_moves_while_the_page_loads_or_is_tapped(desk, at):
+    desk.page.add_init_script("""
+      window.shifted = 0;
+      new PerformanceObserver((list) => list.getEntries().forEach((entry) => (shifted += entry.value)))
+        .observe({ type: "layout-shift", buffered: true });""")
+    page = at(360, 640)
+    desk.tap(12)
+    page.wait_for_timeout(500)
+    assert page.evaluate("shifted") == 0
+
+
+@pytest.mark.parametrize("scheme", ["dark", "light"])
+def test_axe_finds_nothing_on_the_page_or_in_its_sheets(desk, at, scheme):
+    page = at(360, 640)
+    page.emulate_media(color_scheme=scheme)
+    desk.tap(10)
+    assert Axe().run(page).response["violations"] == []
+    for act in SHEETS:
+        desk.act(act)
+        page.locator("dialog").wait_for()
+        assert Axe().run(page).response["violations"] == [], act
+        page.keyboard.press("Escape")
+        page.locator("dialog").wait_for(state="detached")
+
+
+def test_the_settings_hand_reaches_the_page(desk):
+    desk.project()
+    html = desk.page.request.get(f"{desk.server.url}/projects/{desk.id}/stitch").text()
+    assert 'data-hand="right"' in html
