@@ -13,6 +13,8 @@ from webapp.cloth.schemas import PLACES, ChoicesSchema, LineSchema
 from webapp.forms import Errors
 
 MILLIMETRE = 1.0  # the smallest division of a tape in centimetres
+NAMES = ("counted", "length", "part", "way")
+KEPT = 100  # characters of what was typed
 
 
 @dataclass
@@ -25,7 +27,7 @@ class Line:
     @property
     def blank(self) -> bool:
         """Tell whether nothing was typed in it."""
-        return not any(self.typed.get(name, "").strip() for name in ("counted", "length", "part"))
+        return not any(self.typed.get(name, "").strip() for name in NAMES[:3])
 
 
 @dataclass
@@ -52,7 +54,7 @@ def blank(unit: str) -> Question:
 def question(choices: Mapping[str, str], columns: Sequence[Sequence[str]]) -> Question:
     """Read a question: ``columns`` are what was typed as counted, length, part and way, line by line."""
     loaded, errors = _loaded(ChoicesSchema(), choices)
-    rows = [dict(zip(("counted", "length", "part", "way"), row, strict=True)) for row in _rows(columns)]
+    rows = [{n: text[:KEPT] for n, text in zip(NAMES, row, strict=True)} for row in _rows(columns)]
     asked = Question(loaded, [Line(row) for row in rows[:PLACES]] or [Line()], errors, unit=loaded["unit"])
     asked.lines[1:] = [line for line in asked.lines[1:] if not line.blank]
     if len(rows) > PLACES:
