@@ -137,10 +137,10 @@ def new_project() -> Callable[..., UUID]:
 
 
 class Server:
-    """`evenrow serve` as a process of its own, with its own data."""
+    """`evenrow serve`, or `demo`, as a process of its own, with its own data."""
 
-    def __init__(self, data: Path, **settings: str) -> None:
-        self.data = data
+    def __init__(self, data: Path, command: str = "serve", **settings: str) -> None:
+        self.data, self.command = data, command
         self.settings = {
             "EVENROW_DATA": str(data),
             "EVENROW_PORT": "0",
@@ -151,14 +151,15 @@ class Server:
     def start(self) -> None:
         env = os.environ | self.settings
         self.process = subprocess.Popen(
-            [sys.executable, "-m", "webapp.cli", "serve"],
+            [sys.executable, "-m", "webapp.cli", self.command],
             env=env,
             text=True,
             stdout=subprocess.PIPE,
             start_new_session=True,
         )
-        line = self.process.stdout.readline()  # "Evenrow is open at http://127.0.0.1:41234"
-        assert " at " in line, f"the server said {line!r}"
+        lines = iter(self.process.stdout.readline, "")  # "Evenrow is open at http://127.0.0.1:41234"
+        line = next((said for said in lines if " at http" in said), "")
+        assert line, "the server said nothing of where it is open"
         self.url = line.strip().rsplit(" at ", 1)[1]
         self.settings["EVENROW_PORT"] = self.url.rsplit(":", 1)[1]  # the same door after a restart
 

@@ -1,0 +1,92 @@
+"""Take README.md's pictures, and the installer's, from the demonstration at phone size."""
+
+import tempfile
+from collections.abc import Callable
+from datetime import date, datetime, time
+from pathlib import Path
+from typing import Any
+
+from playwright.sync_api import Browser, Page, sync_playwright
+
+from tests.conftest import FLAGS, Server, find_chromium
+from webapp.demo.scenario import NAME, PASSPHRASE
+from webapp.places import STATIC
+
+SIZE = {"width": 390, "height": 844}
+EVENING = time(20, 41)
+FOLDER = STATIC / "screens"
+
+
+def stitch(page: Page) -> None:
+    open_project(page, "Harbour lanterns")
+    page.locator("[data-act=tap]").click()
+    page.locator("[data-act=tap]").click()
+    page.wait_for_timeout(1500)
+
+
+def blocks(page: Page) -> None:
+    open_project(page, "Quince tree")
+
+
+def map_of_it(page: Page) -> None:
+    open_project(page, "Harbour lanterns")
+    page.locator("[data-act=map]").click()
+
+
+def gauge(page: Page) -> None:
+    page.goto("/cloth/gauge")
+    page.locator("input[type=text], input[inputmode]").first.fill("28")
+    page.locator("input[type=text], input[inputmode]").nth(1).fill("2")
+
+
+SHOTS: dict[str, tuple[str, Callable[[Page], Any]]] = {
+    "map": ("dark", map_of_it),
+    "projects": ("light", lambda page: page.goto("/projects")),
+    "gauge": ("dark", gauge),
+    "hours": ("dark", lambda page: page.goto("/hours")),
+    "blocks": ("light", blocks),
+    "stitch": ("dark", stitch),  # last: it begins a sitting
+}
+
+
+def open_project(page: Page, title: str) -> None:
+    page.goto("/projects")
+    address = page.locator("main a[href^='/projects/0']").filter(has_text=title).first.get_attribute("href")
+    page.goto(address.removesuffix("/stitch") + "/stitch")
+    page.wait_for_selector("[data-island=stitch][data-live]")
+
+
+def take(browser: Browser, url: str, name: str) -> None:
+    scheme, go = SHOTS[name]
+    phone = {"viewport": SIZE, "device_scale_factor": 2, "is_mobile": True, "has_touch": True}
+    zone = {"timezone_id": "Europe/London", "locale": "en-GB", "service_workers": "block"}
+    context = browser.new_context(**phone, **zone, color_scheme=scheme, base_url=url)
+    page = context.new_page()
+    page.clock.install(time=datetime.combine(date.today(), EVENING))
+    page.goto("/sign-in")
+    page.locator("[name=name]").fill(NAME)
+    page.locator("[name=passphrase]").fill(PASSPHRASE)
+    page.locator("main form button.main").click()
+    page.wait_for_url("**/projects")
+    go(page)
+    page.wait_for_timeout(800)
+    page.screenshot(path=FOLDER / f"{name}.png")
+    context.close()
+
+
+def main() -> None:
+    FOLDER.mkdir(exist_ok=True)
+    with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
+        server = Server(Path(folder), command="demo")
+        browser = playwright.chromium.launch(executable_path=find_chromium(), args=FLAGS)
+        try:
+            for name in SHOTS:
+                take(browser, server.url, name)
+                print(f"{name}.png")
+        finally:
+            browser.close()
+            server.stop()
+
+
+if __name__ == "__main__":
+    main()
