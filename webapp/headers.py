@@ -30,7 +30,8 @@ def init_app(app: Flask) -> None:
             return response
         response.headers["Content-Security-Policy"] = POLICY
         response.headers["Referrer-Policy"] = "same-origin"
-        response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
+        if request.is_secure:  # on plain http browsers take no notice, and complain
+            response.headers["Cross-Origin-Opener-Policy"] = "same-origin"
         response.headers["Cross-Origin-Resource-Policy"] = "same-origin"
         response.headers.setdefault("Cache-Control", "private, no-cache")
         return response

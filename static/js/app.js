@@ -55,11 +55,13 @@ async function start() {
   if ((isShell || !navigator.serviceWorker?.controller) && (await isLeaving())) {
     return (await import("./pwa/signout.js")).finish();
   }
-  if (account) own(account);
-  const hers = account || (isShell && owner());
-  const phone = hers ? await openHers(hers) : null;
+  const hers = account || (isShell && (await owner()));
+  const [phone] = await Promise.all([hers ? openHers(hers) : null, account && own(account)]);
   for (const element of document.querySelectorAll("[data-island]")) {
-    ISLANDS[element.dataset.island]?.().then((island) => island.start(element, phone));
+    ISLANDS[element.dataset.island]?.().then((island) => {
+      island.start(element, phone);
+      element.dataset.live = "";
+    });
   }
   if (phone) tend(phone);
   afterLoad(phone);
@@ -67,7 +69,7 @@ async function start() {
 
 function afterLoad(phone) {
   const later = async () => {
-    if (!window.isSecureContext) (await import("./pwa/plain.js")).sayPlain();
+    if (!window.isSecureContext) (await import("./pwa/plain.js")).sayPlain(phone);
     else if (navigator.serviceWorker) (await import("./pwa/register.js")).register(phone);
   };
   if (document.readyState === "complete") later();

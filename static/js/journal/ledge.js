@@ -3,7 +3,7 @@
  * One key an entry, set at once. A browser that is killed may bring a removed key back: `keep` (books.js) drops what
  * is settled. A record is {id, entry, tried?, landed?, why?}; more than {id, entry} only where there is no database.
  */
-import { keep } from "./books.js";
+import { keep, keepFresh } from "./books.js";
 
 /** Open the ledge of one account. */
 export function openLedge(account) {
@@ -52,6 +52,7 @@ export function openLedge(account) {
  */
 export class Keeper {
   #moving = null;
+  #fresh = new Set(); // ids made here just now, which nobody can have seen to yet
 
   constructor(ledge, store, shown, overtaken) {
     Object.assign(this, { ledge, store, shown, overtaken });
@@ -64,6 +65,7 @@ export class Keeper {
 
   /** Write records down; gives nothing when the ledge has them, else a promise of the store's. */
   put(records) {
+    for (const { id } of records) this.#fresh.add(id);
     if (!this.ledge.put(records)) return this.#store(records);
     this.#hold(records);
     return null;
@@ -88,7 +90,8 @@ export class Keeper {
   }
 
   async #store(records) {
-    const kept = await this.store.change((t) => keep(t, records));
+    const isFresh = records.every(({ id }) => this.#fresh.delete(id));
+    const kept = await this.store.change((t) => (isFresh ? keepFresh(t, records) : keep(t, records)));
     for (const { id } of records) this.shown.held.delete(id);
     this.shown.outbox.push(...kept);
     if (kept.length < records.length) await this.overtaken();

@@ -43,4 +43,5 @@ export async function refresh(phone, project) {
     await take(t, snapshot);
   });
   await phone.moved();
+  if (phone.waiting()) await phone.send(); // another house may lack what the old one had
 }

@@ -1,6 +1,10 @@
-/** Whose phone this is: the account of the last signed-in page, until it signs out; told to the worker too. */
-const OWNER = "evenrow:account";
-const LEAVING = "evenrow-sign-out"; // the mark that the next contact with the house is to be a sign-out
+/**
+ * Whose phone this is: the account of the last signed-in page, until it signs out. It stands in the browser's cache,
+ * where the worker reads it too; in localStorage where there is no cache. The same for the mark that she signed out
+ * and the house does not know it yet.
+ */
+const OWNER = "evenrow-owner";
+const LEAVING = "evenrow-sign-out";
 
 const attempt = (act) => {
   try {
@@ -9,26 +13,26 @@ const attempt = (act) => {
     return undefined; // nothing can be remembered here
   }
 };
+const remember = (key, value) => attempt(() => (value ? localStorage.setItem(key, value) : localStorage.removeItem(key)));
 
-/** Name the account; null if nobody's, undefined where nothing can be remembered. */
-export const owner = () => attempt(() => localStorage.getItem(OWNER));
-
-/** Tell whether pages of `account` may still act for it here. */
-export const isOwner = (account) => [undefined, account].includes(owner());
+/** Name the account; null or undefined if nobody's, or nothing can be remembered. */
+export async function owner() {
+  if (!self.caches) return attempt(() => localStorage.getItem(OWNER));
+  return (await caches.match("/owner", { cacheName: OWNER }))?.text();
+}
 
 /** Make it the phone of `account`, or of nobody. */
 export async function own(account) {
-  attempt(() => (account ? localStorage.setItem(OWNER, account) : localStorage.removeItem(OWNER)));
-  if (!self.caches) return;
-  if (account) await (await caches.open("evenrow-owner")).put("/owner", new Response(account));
-  else await caches.delete("evenrow-owner");
+  if (!self.caches) remember(OWNER, account);
+  else if (!account) await caches.delete(OWNER);
+  else if ((await owner()) !== account) await (await caches.open(OWNER)).put("/owner", new Response(account));
 }
 
 /** Tell whether she signed out here and the house does not know it yet. */
 export const isLeaving = async () => (self.caches ? caches.has(LEAVING) : Boolean(attempt(() => localStorage.getItem(LEAVING))));
 
-/** Set the mark, or take it away. */
+/** Set that mark, or take it away. */
 export async function markLeaving(leaving) {
-  if (!self.caches) attempt(() => (leaving ? localStorage.setItem(LEAVING, "1") : localStorage.removeItem(LEAVING)));
+  if (!self.caches) remember(LEAVING, leaving && "yes");
   else await (leaving ? caches.open(LEAVING) : caches.delete(LEAVING));
 }

@@ -19,15 +19,19 @@ function shelf() {
 /** Say a line, once by its name; `act` is a function, or where the answer leads. */
 export function notice(name, text, answer, act, closed = () => {}) {
   hush(name);
-  const leads = typeof act === "string";
-  const button = answer && make(leads ? "a" : "button", { className: "btn main", textContent: answer });
-  if (leads) button.href = act;
-  else button?.addEventListener("click", act);
+  const button = answer ? answering(answer, act) : "";
   const close = make("button", { className: "btn plain", type: "button", ariaLabel: "Close", textContent: "✕" });
   close.addEventListener("click", () => closed(line.remove()));
-  const line = make("div", { className: "card notice line" }, make("p", { textContent: text }), button || "", close);
+  const line = make("div", { className: "card notice line" }, make("p", { textContent: text }), button, close);
   line.dataset.notice = name;
   shelf().append(line);
+}
+
+function answering(textContent, act) {
+  if (typeof act === "string") return make("a", { className: "btn main", textContent, href: act });
+  const button = make("button", { className: "btn main", type: "button", textContent });
+  button.addEventListener("click", act);
+  return button;
 }
 
 /** Take a line away. */

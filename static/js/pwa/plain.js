@@ -4,12 +4,12 @@ import "../journal/moments.js";
 import "../journal/status.js";
 import { notice } from "./notice.js";
 
-const SAID = "Opened without https: Evenrow counts, keeps and sends, but cannot open without network or keep the screen lit. Whoever runs it can change that with evenrow serve --cert and --key.";
+const SAID = "Without https this cannot open offline or keep the screen lit. Serve it with --cert and --key for both.";
 const CLOSED = "evenrow:plain";
 
 /** Say what is missing, in the page's own slot or over the page. */
-export function sayPlain() {
+export function sayPlain(phone) {
   const slots = document.querySelectorAll('[data-slot="plain"]');
   for (const slot of slots) Object.assign(slot, { textContent: SAID, hidden: false });
-  if (!slots.length && !localStorage.getItem(CLOSED)) notice("plain", SAID, "", null, () => localStorage.setItem(CLOSED, "1"));
+  if (phone && !slots.length && !localStorage.getItem(CLOSED)) notice("plain", SAID, "", null, () => localStorage.setItem(CLOSED, "1"));
 }

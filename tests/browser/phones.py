@@ -1,0 +1,134 @@
+"""A stitcher's phones in the tests: she is signed up, has a project, and taps."""
+
+import time
+from collections.abc import Callable
+from dataclasses import dataclass
+from uuid import uuid4
+
+from playwright.sync_api import BrowserContext, Page
+
+OURS = {"Sec-Fetch-Site": "same-origin"}
+PASSPHRASE = "a long enough passphrase"
+
+# The page's own phone; modules are made once a page, so this is the one that its islands have.
+PHONE = """async (given) => {
+  const base = document.querySelector('script[type=module]').src.replace('app.js', '');
+  const { openPhone } = await import(base + 'journal/phone.js');
+  const { owner } = await import(base + 'journal/owner.js');
+  window.phone = await openPhone({ account: given ?? document.body.dataset.account ?? await owner() });
+}"""
+MODULES = "(path) => import(document.querySelector('script[type=module]').src.replace('app.js', path))"
+
+
+# Notes every number that is shown of a project from here on.
+FOLLOW = """(project) => {
+  window.seen = [];
+  phone.addEventListener('change', () => seen.push(phone.view(project)?.stitches));
+}"""
+
+
+def until(page: Page, is_so: Callable[[], object], seconds: float = 15) -> None:
+    """Wait for something to be so, while the page goes on."""
+    end = time.monotonic() + seconds
+    while not (said := is_so()):
+        assert time.monotonic() < end, f"still {said!r} after {seconds} s"
+        page.wait_for_timeout(40)
+
+
+@dataclass
+class Stitcher:
+    """One stitcher on one phone (a browser context)."""
+
+    context: BrowserContext
+    url: str
+    name: str
+    project: str = ""
+
+    @classmethod
+    def sign_up(cls, context: BrowserContext, url: str) -> "Stitcher":
+        her = cls(context, url, f"Alice {uuid4()}")
+        her.post("/accounts", name=her.name, passphrase=PASSPHRASE, zone="Europe/London")
+        her.project = her.new_project()
+        return her
+
+    def post(self, path: str, **form: str) -> str:
+        answer = self.context.request.post(self.url + path, form=form, headers=OURS, max_redirects=0)
+        assert answer.status == 303, f"{path}: {answer.status} {answer.text()[:300]}"
+        return str(answer.headers["location"])
+
+    def new_project(self, title: str = "Harbour lanterns") -> str:
+        where = self.post("/projects", title=title, width="300", height="98", count="14", over="1")
+        return where.rsplit("/", 1)[1]
+
+    def sign_in_on(self, context: BrowserContext) -> "Stitcher":
+        """Sign in on a second phone."""
+        other = Stitcher(context, self.url, self.name, self.project)
+        other.post("/sign-in", name=self.name, passphrase=PASSPHRASE)
+        return other
+
+    def open(self, path: str = "") -> Page:
+        """Open Stitch, ready for taps."""
+        page = self.context.new_page()
+        go(page, self.url + (path or f"/projects/{self.project}/stitch"))
+        return page
+
+    def sums(self, project: str = "") -> dict[str, object]:
+        """Ask the house how the project stands."""
+        answer = self.context.request.get(f"{self.url}/projects/{project or self.project}/snapshot")
+        assert answer.ok, answer.text()
+        return dict(answer.json())
+
+    def on_the_server(self) -> int:
+        return int(str(self.sums()["stitches"]))
+
+
+def go(page: Page, address: str) -> None:
+    page.goto(address)
+    page.evaluate(PHONE)
+    for island in page.locator("[data-island=stitch]").all():
+        until(page, lambda island=island: island.get_attribute("data-live") is not None)
+
+
+def lay(page: Page, project: str, by: int = 1, row: int = 1) -> None:
+    """Lay stitches as the tap field does."""
+    page.evaluate("([p, row, by]) => phone.lay(p, [{kind: 'stitches', row, by}])", [project, row, by])
+
+
+def shown(page: Page, project: str) -> int:
+    return int(page.evaluate("(p) => phone.view(p)?.stitches ?? -1", project))
+
+
+def painted(page: Page) -> int:
+    return int(page.inner_text("[data-slot=row_stitches]"))
+
+
+def waiting(page: Page) -> int:
+    return int(page.evaluate("phone.waiting()"))
+
+
+def state(page: Page) -> str:
+    return str(page.evaluate("phone.state"))
+
+
+def is_kept(page: Page) -> bool:
+    """Tell whether the worker is there, for opening without network."""
+    return bool(
+        page.evaluate(
+            "navigator.serviceWorker.getRegistration().then((r) => r?.active?.state === 'activated')"
+        )
+    )
+
+
+def tap_on(page: Page, times: int) -> None:
+    """Tap the field as fast as can be."""
+    page.evaluate(
+        "(n) => { for (const field = document.querySelector('[data-act=tap]'); n--; ) field.click() }", times
+    )
+
+
+def touch(page: Page, times: int) -> None:
+    """Touch the field as a thumb does."""
+    box = page.locator("[data-act=tap]").bounding_box()
+    assert box is not None
+    for n in range(times):
+        page.touchscreen.tap(box["x"] + box["width"] / 2 + n % 3, box["y"] + box["height"] / 2)
