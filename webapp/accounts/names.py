@@ -16,9 +16,16 @@ def tidy(text: str) -> str:
 
 
 def key(name: str) -> str:
-    """Reduce a name to what makes it itself: two with the same key are one name (NFKC and casefold)."""
-    folded = unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", name).casefold())
-    return " ".join("".join(letter for letter in folded if _category(letter) != "C").split())
+    """Reduce a name to what makes it itself: two with the same key are one name.
+
+    By NFKC and casefold, each twice, as the Unicode standard has it for compatibility caseless matching;
+    what cannot be seen makes no difference.
+    """
+    seen = "".join(letter for letter in tidy(name) if _category(letter) != "C")
+    folded = unicodedata.normalize("NFD", seen)
+    for _ in range(2):
+        folded = unicodedata.normalize("NFKC", folded.casefold())
+    return " ".join(folded.split())
 
 
 def fault(name: str) -> str | None:

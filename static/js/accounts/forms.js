@@ -1,4 +1,6 @@
-import { fillZones, phoneZone } from "./zone.js";
+import { sendFirst } from "./sending.js";
+
+const phoneZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone ?? "";
 
 const reveal = (button) => {
   const input = button.previousElementSibling;
@@ -12,21 +14,21 @@ const useZone = (button) => {
   button.hidden = true;
 };
 
-const acts = { reveal, zone: useZone, select: (input) => input.select() };
-
-const offerZone = (root) => {
-  for (const button of root.querySelectorAll('[data-act="zone"]')) {
+const offerZone = (element) => {
+  for (const button of element.querySelectorAll('[data-act="zone"]')) {
     button.hidden = !phoneZone() || button.form.elements.zone.value === phoneZone();
   }
 };
 
-/** Help with the forms of accounts: the zone filled in, a passphrase shown; what is swapped in later too. */
-export function start(root) {
-  fillZones(root);
-  offerZone(root);
-  root.addEventListener("click", (event) => {
-    const control = event.target.closest("[data-act]");
-    acts[control?.dataset.act]?.(control);
+const ACTS = { reveal, zone: useZone, select: (input) => input.select() };
+
+/** Help with the forms of accounts: a passphrase shown, this phone's zone offered; what is swapped in later too. */
+export function start(element, phone) {
+  offerZone(element);
+  element.addEventListener("submit", (event) => sendFirst(event, phone));
+  element.addEventListener("click", ({ target }) => {
+    const control = target.closest("[data-act]");
+    ACTS[control?.dataset.act]?.(control);
   });
-  root.addEventListener("htmx:after:swap", () => offerZone(root));
+  element.addEventListener("htmx:after:swap", () => offerZone(element));
 }

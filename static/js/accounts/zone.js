@@ -1,7 +1,5 @@
-/** The time zone this phone keeps, by its IANA name, or nothing where it will not say. */
-export const phoneZone = () => Intl.DateTimeFormat().resolvedOptions().timeZone ?? "";
-
-/** Fill what asks for the zone and has none yet. */
-export function fillZones(root) {
-  for (const input of root.querySelectorAll('input[data-fill="zone"]')) input.value ||= phoneZone();
-}
+/*
+ * Write this phone's time zone, by its IANA name, into the field just before this script. It is a plain script, and
+ * stands before the button, so that the form cannot be sent until the zone is in it.
+ */
+document.currentScript.previousElementSibling.value ||= Intl.DateTimeFormat().resolvedOptions().timeZone ?? "";
