@@ -20,6 +20,8 @@ class Desk:
 
     def __init__(self, page, server) -> None:
         self.page, self.server = page, server
+        # Without a worker, which would fetch everything there is anew for each of these short journeys.
+        page.add_init_script("delete Navigator.prototype.serviceWorker")
         self.errors = []
         page.on(
             "console",
@@ -84,7 +86,6 @@ class Desk:
     def snapshot(self) -> dict:
         """Wait until the house has all that was laid, and nothing changes there any more."""
         before = None
-        self.page.wait_for_load_state("networkidle")
         self.page.evaluate("dispatchEvent(new Event('online'))")  # else taps are gathered for a second
         for _ in range(40):
             expect(self.page.locator("[data-slot=waiting]")).to_have_text("0")

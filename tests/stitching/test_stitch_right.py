@@ -46,13 +46,13 @@ def test_the_cloth_says_what_is_really_there(desk, button, why):
     assert (last["by"], last["why"]) == (-2, why)
 
 
-@pytest.mark.parametrize("typed", ["", "many", "-1", "1.5", "10001", "<b>7</b>", "９"])
-def test_what_is_no_number_is_answered_with_a_sentence(desk, typed):
+def test_what_is_no_number_is_answered_with_a_sentence(desk):
     page = desk.open()
     desk.act("says")
-    page.get_by_label("Stitches really there").fill(typed)
-    desk.answer("It was miscounted")
-    expect(page.locator("dialog .error")).to_contain_text("ype a")
+    for typed in ("", "many", "-1", "1.5", "10001", "<b>7</b>", "９"):
+        page.get_by_label("Stitches really there").fill(typed)
+        desk.answer("It was miscounted")
+        expect(page.locator("dialog .error")).to_contain_text("ype a")
     assert desk.slot("row_stitches") == "0"
 
 

@@ -35,9 +35,8 @@ def test_the_first_tap_puts_the_work_on_its_frame_and_says_so(desk):
     assert desk.slot("row_stitches") == "1"
 
 
-@pytest.mark.parametrize("frame", ["stretched", "hand"])
-def test_work_that_is_on_no_frame_for_the_night_is_not_asked_about(desk, frame):
-    page = desk.open(frame=frame)
+def test_work_that_is_on_no_frame_for_the_night_is_not_asked_about(desk):
+    page = desk.open(frame="stretched")
     desk.tap()
     expect(page.locator(".say")).to_be_hidden()
     expect(page.locator(".stitch [data-act=frame]").first).to_be_hidden()

@@ -89,7 +89,7 @@ def side(plan: Mapping[str, Any], row: int) -> str:
     off = row - plan["first_row"] if plan["direction"] == "middle" else 0
     if not off:
         return ""
-    return f"{abs(off)} {'below' if off > 0 else 'above'} the first"
+    return f"{abs(off)} {'below' if off > 0 else 'above'}"
 
 
 def label(count: int, of: int | None, at: Reach, moved: int) -> str:

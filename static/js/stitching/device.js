@@ -3,8 +3,15 @@
 const NAME = "evenrow.here.";
 const BUZZ = { tap: 14, ten: 55, end: [60, 50, 60, 50, 90], undo: [8, 30, 8] };
 
+const known = new Map(); // read once a page: every tap asks
+
 /** Read what this device keeps under a name; null if nothing. */
 export function kept(name) {
+  if (!known.has(name)) known.set(name, read(name));
+  return known.get(name);
+}
+
+function read(name) {
   try {
     return JSON.parse(localStorage.getItem(NAME + name));
   } catch {
@@ -14,6 +21,7 @@ export function kept(name) {
 
 /** Keep something on this device; a full or closed store loses a liking, no stitch. */
 export function keep(name, value) {
+  known.set(name, value);
   try {
     localStorage.setItem(NAME + name, JSON.stringify(value));
   } catch {

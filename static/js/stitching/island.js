@@ -104,5 +104,6 @@ function greet(stitch) {
   };
   if (location.hash === "#already") stitch.open("already");
   else look();
-  addEventListener("visibilitychange", () => document.visibilityState === "visible" && stitch.view.sitting && look());
+  const isBack = () => document.visibilityState === "visible" && stitch.view.sitting && !document.querySelector("dialog[open]");
+  document.addEventListener("visibilitychange", () => isBack() && look());
 }

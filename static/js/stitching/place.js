@@ -47,7 +47,7 @@ export function blockSize(plan, [across, down]) {
 function side(plan, row) {
   if (plan.direction === "bottom") return "from the bottom";
   const off = plan.direction === "middle" ? row - plan.first_row : 0;
-  return off ? `${Math.abs(off)} ${off > 0 ? "below" : "above"} the first` : "";
+  return off ? `${Math.abs(off)} ${off > 0 ? "below" : "above"}` : "";
 }
 
 function label(count, of, at, moved) {

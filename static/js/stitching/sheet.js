@@ -1,4 +1,11 @@
 // What sheets are made of: elements, a dialog from below, a number asked for with its sentence when it is wrong.
+// Their style comes with the first of them.
+
+const style = Object.assign(document.createElement("link"), { rel: "stylesheet", href: new URL("../../css/sheets.css", import.meta.url) });
+await new Promise((drawn) => {
+  style.onload = style.onerror = drawn; // an undressed sheet still asks its question
+  document.head.append(style);
+});
 
 /** Make an element with properties and children; `data` and attributes with a dash are set as attributes. */
 export function el(tag, properties = {}, ...children) {
@@ -17,6 +24,7 @@ export const button = (text, act, kind = "", more = {}) =>
 
 /** Open a sheet from below; it goes when closed, touched beside, or when `act` of its buttons calls `close`. */
 export function sheet(title, ...content) {
+  for (const before of document.querySelectorAll("dialog[open]")) before.close(); // one question at a time
   const id = `sheet-${Date.now()}`;
   const dialog = el("dialog", { className: "sheet stack", "aria-labelledby": id });
   const head = el("div", { className: "line" }, el("h2", { id }, title), button("✕", () => dialog.close(), "plain", { "aria-label": "Close" }));
