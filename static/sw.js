@@ -73,7 +73,8 @@ async function stored({ pathname, href }, mine) {
 /** Keep a page for the account it was drawn for, unless that one signed out meanwhile. */
 async function keep(response, href, before) {
   const account = response.headers.get("X-Evenrow-Account");
-  if (!response.ok || !account || account === "none" || STITCH.test(new URL(href).pathname)) return;
+  const isPage = response.ok && response.headers.get("Content-Type")?.startsWith("text/html");
+  if (!isPage || !account || account === "none" || STITCH.test(new URL(href).pathname)) return;
   if (![before, account].includes(await owner())) return;
   const cache = await caches.open(pagesOf(account));
   await cache.put(href, response);

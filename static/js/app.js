@@ -51,6 +51,19 @@ function tend(phone) {
   else if (phone.waiting()) look();
 }
 
+// A tap on what is drawn already is counted as soon as it can be.
+const early = [];
+document.addEventListener("click", ({ target }) => {
+  const field = target.closest('[data-island]:not([data-live]) [data-act="tap"]');
+  if (field) early.push(field);
+});
+
+function bringToLife(element, begin) {
+  begin();
+  element.dataset.live = "";
+  for (const field of early) if (element.contains(field)) field.click();
+}
+
 async function start() {
   if ((isShell || !navigator.serviceWorker?.controller) && (await isLeaving())) {
     return (await import("./pwa/signout.js")).finish();
@@ -58,10 +71,7 @@ async function start() {
   const hers = account || (isShell && (await owner()));
   const [phone] = await Promise.all([hers ? openHers(hers) : null, account && own(account)]);
   for (const element of document.querySelectorAll("[data-island]")) {
-    ISLANDS[element.dataset.island]?.().then((island) => {
-      island.start(element, phone);
-      element.dataset.live = "";
-    });
+    ISLANDS[element.dataset.island]?.().then((island) => bringToLife(element, () => island.start(element, phone)));
   }
   if (phone) tend(phone);
   afterLoad(phone);

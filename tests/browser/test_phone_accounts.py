@@ -104,7 +104,6 @@ def test_a_slow_network_never_shows_the_last_stitchers_pages(alice, bob, context
     page = alice.open("/projects")
     until(page, lambda: is_kept(page))
     page.goto(f"{alice.url}/projects")  # kept for her
-    page.evaluate("caches.open('evenrow-owner')")
     alice.post("/sign-out")
     page.goto(f"{alice.url}/sign-in")
 

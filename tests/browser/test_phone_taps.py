@@ -35,6 +35,18 @@ def test_two_hundred_taps_as_fast_as_they_come(alice):
     assert alice.sums()["revision"] >= 200
 
 
+def test_a_tap_before_the_page_has_come_to_life_counts(alice, context):
+    page = context.new_page()
+    context.route("**/stitching/island.js", lambda route: page.wait_for_timeout(1200) or route.continue_())
+    page.goto(f"{alice.url}/projects/{alice.project}/stitch", wait_until="commit")
+    page.locator("[data-act=tap]").wait_for()
+    page.wait_for_timeout(400)
+    touch(page, 3)
+    assert page.locator("[data-live][data-island=stitch]").count() == 0
+    until(page, lambda: painted(page) == 3)
+    until(page, lambda: alice.on_the_server() == 3)
+
+
 def test_taps_are_kept_when_the_answer_is_lost(alice, context):
     page = alice.open()
     lost = []

@@ -138,3 +138,17 @@ def test_it_can_be_installed(alice, context):
     found = tools.send("Page.getAppManifest")
     assert found["errors"] == []
     assert json.loads(found["data"])["id"] == "/"
+
+
+def test_installing_is_offered_where_it_can_be_and_only_when_she_asks(alice):
+    page = alice.open("/account")
+    button = page.get_by_role("button", name="Put Evenrow on the home screen")
+    assert button.is_hidden()
+    page.evaluate(
+        """() => dispatchEvent(Object.assign(new Event('beforeinstallprompt', { cancelable: true }), {
+          prompt: async () => ({ outcome: (window.asked = 'accepted') }),
+        }))"""
+    )
+    button.click()
+    until(page, lambda: button.is_hidden())
+    assert page.evaluate("asked") == "accepted"

@@ -4,7 +4,7 @@
  */
 import { owner } from "./owner.js";
 import { alone, deliver } from "./sender.js";
-import { aheadBy } from "./stamps.js";
+import { aheadBy, ownNow } from "./stamps.js";
 
 const GATHERED = 1000;
 const LONGEST = 300_000;
@@ -53,7 +53,7 @@ export class Courier {
     const { phone } = this;
     await phone.keeper.flush();
     if (!phone.waiting() || phone.state === "outdated") return { state: "idle" };
-    phone.say("sending");
+    if (phone.state === "idle") phone.say("sending"); // what is amiss stays said until it is mended
     const isHers = [phone.account, undefined].includes(await owner().catch(() => undefined));
     const outcome = isHers ? await this.#deliver() : { state: "other-account" };
     if (outcome.state === "idle" && phone.isHeldUp()) outcome.state = "waiting";
@@ -64,7 +64,7 @@ export class Courier {
   #deliver() {
     const { account, store } = this.phone;
     const moved = () => this.phone.moved();
-    const work = () => deliver(account, store, moved, aheadBy());
+    const work = () => deliver(account, store, moved, { ahead: aheadBy(), now: ownNow });
     return alone(`evenrow:${account}`, work).catch(() => ({ state: "waiting" }));
   }
 

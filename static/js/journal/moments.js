@@ -17,11 +17,15 @@ export async function look(phone) {
   if (project && document.visibilityState === "visible") await refresh(phone, project);
 }
 
-/** Look up for the first time on a page: fetch what it leads to, so that it opens without network, visited or not. */
+/**
+ * Look up for the first time on a page: fetch what it leads to and what may have moved on,
+ * so that every project opens without network, visited or not.
+ */
 export async function lookAround(phone) {
   await look(phone);
   const ids = new Set([...document.links].map((link) => idOf(link.pathname)).filter(Boolean));
-  for (const id of [...ids].slice(0, MOST)) await refresh(phone, id);
+  const wanted = [...ids].filter((id) => (phone.plan(id)?.state || "in hand") === "in hand");
+  for (const id of wanted.slice(0, MOST)) await refresh(phone, id);
   await prune(phone);
 }
 

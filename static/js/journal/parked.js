@@ -20,7 +20,7 @@ export function showParked(phone) {
   const dialog = make("dialog", { className: "parked" },
     make("div", { className: "stack" },
       make("h2", { textContent: refused.length === 1 ? "One thing was refused" : `${refused.length} things were refused` }),
-      make("p", { className: "quiet", textContent: "They are kept on this phone, and not counted." }),
+      make("p", { className: "quiet", textContent: "Kept on this phone, and not counted." }),
       make("ul", { className: "plain stack" }, ...refused.map(line)),
       make("button", { className: "btn main", type: "button", textContent: "Send again", on: again }),
       make("button", { className: "btn", type: "button", textContent: "Save to a file", on: () => save(refused) }),

@@ -20,15 +20,17 @@ export async function ask(path, options, read) {
 }
 
 /**
- * Send until nothing waits or the house cannot be reached. `moved` is called when something was settled or parked.
+ * Send until nothing waits or the house cannot be reached. `moved` is called when something was settled or parked;
+ * `clock` is the own clock of a page, {ahead, now()}; the worker, which has none, goes by what the page left.
  * Gives {state: "idle" | "waiting" | "sign-in" | "other-account", after?: milliseconds}.
  */
-export async function deliver(account, store, moved, ahead) {
+export async function deliver(account, store, moved, clock) {
   for (let size = MOST; ; ) {
-    const batch = await store.change((t) => nextBatch(t, size, ahead));
+    const batch = await store.change((t) => nextBatch(t, size, clock?.ahead));
     const count = batch.entries.length;
     if (!count) return { state: "idle" };
-    const answer = await post(account, batch).catch(() => ({ state: "waiting" }));
+    const sent_at = new Date(clock ? clock.now() : Date.now() + batch.ahead).toISOString();
+    const answer = await post({ sent_at, account, known: batch.known, entries: batch.entries }).catch(() => ({ state: "waiting" }));
     if (answer.state === "too-much" && count > 1) {
       size = Math.ceil(count / 2);
       continue;
@@ -43,11 +45,10 @@ export async function deliver(account, store, moved, ahead) {
   }
 }
 
-function post(account, { entries, known, ahead }) {
-  const sent_at = new Date(Date.now() + ahead).toISOString();
-  const body = JSON.stringify({ sent_at, account, known, entries });
+function post(batch) {
   const headers = { "Content-Type": "application/json" };
-  return ask("/journal", { method: "POST", headers, body }, (response) => understand(response, entries));
+  const options = { method: "POST", headers, body: JSON.stringify(batch) };
+  return ask("/journal", options, (response) => understand(response, batch.entries));
 }
 
 async function understand(response, entries) {

@@ -11,7 +11,7 @@ function shelf() {
   if (found) return found;
   const href = new URL("../../css/notice.css", import.meta.url);
   document.head.append(make("link", { rel: "stylesheet", href }));
-  const made = make("aside", { className: "notices", role: "status", ariaLabel: "Notices" });
+  const made = make("section", { className: "notices", ariaLive: "polite", ariaLabel: "Notices" });
   document.body.append(made);
   return made;
 }
@@ -24,7 +24,7 @@ export function notice(name, text, answer, act, closed = () => {}) {
   close.addEventListener("click", () => closed(line.remove()));
   const line = make("div", { className: "card notice line" }, make("p", { textContent: text }), button, close);
   line.dataset.notice = name;
-  shelf().append(line);
+  shelf().prepend(line); // one at a time, the newest first
 }
 
 function answering(textContent, act) {
