@@ -69,7 +69,7 @@ async function start() {
     return (await import("./pwa/signout.js")).finish();
   }
   const hers = account || (isShell && (await owner()));
-  const [phone] = await Promise.all([hers ? openHers(hers) : null, account && own(account)]);
+  const [phone] = await Promise.all([hers ? openHers(hers).catch(() => null) : null, account && own(account)]);
   for (const element of document.querySelectorAll("[data-island]")) {
     ISLANDS[element.dataset.island]?.().then((island) => bringToLife(element, () => island.start(element, phone)));
   }

@@ -54,7 +54,7 @@ export class Courier {
     await phone.keeper.flush();
     if (!phone.waiting() || phone.state === "outdated") return { state: "idle" };
     if (phone.state === "idle") phone.say("sending"); // what is amiss stays said until it is mended
-    const isHers = [phone.account, undefined].includes(await owner().catch(() => undefined));
+    const isHers = [phone.account, undefined].includes(await owner());
     const outcome = isHers ? await this.#deliver() : { state: "other-account" };
     if (outcome.state === "idle" && phone.isHeldUp()) outcome.state = "waiting";
     phone.say(outcome.state);

@@ -81,7 +81,7 @@ class Phone extends EventTarget {
   /** Take the snapshot that came with a page. */
   async take(snapshot) {
     if (!this.snapshot(snapshot.project)) this.#shown.offer(snapshot);
-    await this.store.change((t) => offer(t, snapshot));
+    await this.store.change((t) => offer(t, snapshot)).catch(() => {}); // then it is shown while this page lasts
     await this.reread();
   }
 
