@@ -6,7 +6,8 @@ import re
 from pathlib import Path
 
 import pytest
-import rjsmin
+
+from webapp.joined import small
 
 ROOT = Path(__file__).parent.parent
 WEBAPP, TEMPLATES, STATIC, TESTS = (ROOT / name for name in ("webapp", "templates", "static", "tests"))
@@ -64,7 +65,7 @@ def is_view(name):
 
 def code_of(path):
     """Read a script without its comments."""
-    return rjsmin.jsmin(path.read_text())
+    return small(path.read_text(), "application/javascript")
 
 
 # Sizes

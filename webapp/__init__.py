@@ -16,6 +16,7 @@ def create_app(config: Config | None = None) -> Flask:
     app.config["SQLALCHEMY_DATABASE_URI"] = config.database_url
     app.config["MAX_CONTENT_LENGTH"] = 1_000_000
     app.config["MAX_FORM_MEMORY_SIZE"] = 200_000
+    app.jinja_env.policies["json.dumps_kwargs"] = {"separators": (",", ":")}
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
     database.db.init_app(app)
     for part in (statics, headers, errors, origin, house, pwa):

@@ -17,8 +17,10 @@ from webapp.places import STATIC
 
 # What is joined into each entry, beside what it imports; and which entries' modules it leaves to them.
 ENTRIES: dict[str, tuple[tuple[str, ...], str | None]] = {
-    "js/app.js": (("js/journal/phone.js", "js/pwa/register.js"), None),
-    "js/stitching/island.js": ((), "js/app.js"),
+    "js/app.js": (
+        ("js/journal/phone.js", "js/pwa/register.js", "js/reminders/island.js", "js/stitching/island.js"),
+        None,
+    ),
     "js/cloth/island.js": ((), "js/app.js"),
     "js/pwa/wake.js": ((), None),  # for the worker, which has no page: nothing in it may be shared with one
 }
