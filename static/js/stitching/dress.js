@@ -2,7 +2,6 @@
 export function dress({ find, plan, unit, isFramed }) {
   document.title = `${plan.title} · Evenrow`;
   find("[data-slot=title]").textContent = plan.title;
-  find("[data-slot=kind]").textContent = unit === "row" ? "Row" : "Block";
   for (const part of ["", "_stitches", "s_done"]) {
     find(`[data-slot=row${part}], [data-slot=block${part}]`).dataset.slot = unit + part;
   }

@@ -98,7 +98,7 @@ function greet(stitch) {
     const last = stitch.phone.last(stitch.project).at(-1);
     const quiet = last ? stitch.phone.now() - Date.parse(last.at) : 0;
     if (stitch.view.sitting) return quiet > FORGOTTEN && stitch.open("forgotten");
-    if (quiet > LONG_AWAY) return stitch.open("stopped");
+    if (quiet > LONG_AWAY && stitch.place !== null) return stitch.open("stopped");
     const day = new Date(stitch.phone.now()).setHours(0, 0, 0, 0);
     return (!last || Date.parse(last.at) < day) && stitch.say("Clean hands?");
   };

@@ -1,5 +1,6 @@
 // Fill the slots that the server drew; nothing is added to the page, so nothing moves.
 
+const ALL = { count: "", of: null, side: "", whole: true, legs: [[0, 5], [0, 5]], band: { low: 0, high: 140, from: 0, to: 130, ten: 130 } };
 const STEPS = { ten: "to the ten", row: "the row" };
 
 const write = (node, text) => node.textContent !== text && (node.textContent = text);
@@ -13,24 +14,26 @@ const flag = (node, name, on) => node.toggleAttribute(name, Boolean(on));
 /** Paint the numbers of the place in hand, and those of the whole. */
 export function paint(stitch) {
   const { find, view, place, unit, step } = stitch;
-  const shown = place === null ? null : stitch.shown();
+  const shown = place === null ? { ...ALL, label: `Every ${unit} is done` } : stitch.shown();
+  const kind = unit === "row" ? "Row" : "Block";
   const slot = (name, text) => write(find(`[data-slot=${name}]`), String(text ?? ""));
+  slot("kind", place === null ? `All ${unit}s` : kind);
   slot(unit, place && [place].flat().join(", "));
-  slot(`${unit}_stitches`, shown?.count);
+  slot(`${unit}_stitches`, shown.count);
   slot(`${unit}s_done`, view[`${unit}s_done`]);
   slot("kinds", view[`${unit}s_done`] === 1 ? unit : `${unit}s`);
   slot("stitches", view.stitches);
-  slot("of", shown && shown.of !== null ? `of ${shown.of}` : "");
-  slot("side", shown?.side);
-  slot("label", shown ? shown.label : `Every ${unit} is done`);
+  slot("of", shown.of === null ? "" : `of ${shown.of}`);
+  slot("side", shown.side);
+  slot("label", shown.label);
   slot("frame", view.frame?.state || "off");
   slot("step", STEPS[step] || step);
-  slot("done", shown && stitch.at().done ? "Open again" : unit === "row" ? "Row done" : "All of it");
+  slot("done", place !== null && stitch.at().done ? "Open again" : unit === "row" ? "Row done" : "All of it");
   slot("sitting", stitch.clock());
   flag(find("[data-act=sitting]"), "data-open", view.sitting);
-  flag(find(".field"), "data-whole", shown?.whole);
-  find(".big").classList.toggle("long", shown?.count > 999);
-  if (shown) draw(stitch, shown);
+  flag(find(".field"), "data-whole", shown.whole);
+  find(".big").classList.toggle("long", shown.count > 999);
+  draw(stitch, shown);
 }
 
 function draw({ find, all }, { legs, band }) {

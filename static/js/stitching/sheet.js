@@ -1,11 +1,13 @@
 // What sheets are made of: elements, a dialog from below, a number asked for with its sentence when it is wrong.
 // Their style comes with the first of them.
 
-const style = Object.assign(document.createElement("link"), { rel: "stylesheet", href: new URL("../../css/sheets.css", import.meta.url) });
-await new Promise((drawn) => {
-  style.onload = style.onerror = drawn; // an undressed sheet still asks its question
-  document.head.append(style);
+const styles = ["forms", "sheets"].map((name) => {
+  const href = new URL(`../../css/${name}.css`, import.meta.url);
+  return Object.assign(document.createElement("link"), { rel: "stylesheet", href });
 });
+const drawn = styles.map((style) => new Promise((done) => { style.onload = style.onerror = done; }));
+document.head.append(...styles);
+await Promise.all(drawn); // an undressed sheet still asks its question
 
 /** Make an element with properties and children; `data` and attributes with a dash are set as attributes. */
 export function el(tag, properties = {}, ...children) {
@@ -26,7 +28,7 @@ export const button = (text, act, kind = "", more = {}) =>
 export function sheet(title, ...content) {
   for (const before of document.querySelectorAll("dialog[open]")) before.close(); // one question at a time
   const id = `sheet-${Date.now()}`;
-  const dialog = el("dialog", { className: "sheet stack", "aria-labelledby": id });
+  const dialog = el("dialog", { className: "sheet stack", autofocus: true, "aria-labelledby": id });
   const head = el("div", { className: "line" }, el("h2", { id }, title), button("✕", () => dialog.close(), "plain", { "aria-label": "Close" }));
   dialog.append(head, ...content.flat().filter(Boolean));
   dialog.addEventListener("click", (event) => event.target === dialog && isBeside(dialog, event) && dialog.close());

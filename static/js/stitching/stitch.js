@@ -114,5 +114,5 @@ export class Stitch {
   do(name) { return import("./acts.js").then((acts) => acts[name](this)); }
 
   /** Open a sheet, fetched when it is first wanted. */
-  open(name, ...given) { return import(`./${name}.js`).then((sheet) => sheet.open(this, ...given)); }
+  open(name, ...given) { return import("./sheets.js").then((sheets) => sheets.open(name, this, ...given)); }
 }

@@ -10,14 +10,13 @@ function method({ working, direction, start_way, over }) {
 /** After a long absence: where she stopped, how it is worked, and whether the count still holds. */
 export function open(stitch) {
   const { note } = stitch.view;
-  const shown = stitch.place === null ? null : stitch.shown();
   const day = (at) => new Date(at).toLocaleDateString([], { day: "numeric", month: "long" });
   const dialog = sheet(
     "Where I stopped",
     note && el("p", { className: "card" }, note.text, el("br"), el("span", { className: "quiet" }, day(note.at))),
     el("p", {}, method(stitch.plan)),
-    shown && el("p", { className: "ask-count" }, `${stitch.name()}: is it ${shown.count}?`),
-    button(shown ? "Yes, it is" : "Go on", () => dialog.close(), "main"),
-    shown && button("The cloth says…", () => { dialog.close(); stitch.open("says"); }),
+    el("p", { className: "ask-count n" }, `${stitch.name()}: is it ${stitch.shown().count}?`),
+    button("Yes, it is", () => dialog.close(), "main"),
+    button("The cloth says…", () => { dialog.close(); stitch.open("says"); }),
   );
 }
