@@ -28,6 +28,7 @@ self.addEventListener("fetch", (event) => {
     if (request.method === "GET") event.respondWith(page(event, url));
     else if (DOORS.test(url.pathname)) event.respondWith(door(request));
   } else if (url.pathname.startsWith("/static/")) event.respondWith(asset(request));
+  else if (request.method === "GET" && request.headers.has("HX-Request")) event.respondWith(fragment(request));
 });
 
 async function install() {
@@ -47,6 +48,9 @@ async function nobodys(path) {
 const owner = async () => (await caches.match("/owner", { cacheName: OWNER }))?.text();
 const kept = (path, cacheName) => caches.match(path, { cacheName, ignoreVary: true, ignoreSearch: cacheName === SHELL });
 const asset = async (request) => (await caches.match(request.url, { ignoreVary: true })) || fetch(request);
+
+/** Fetch part of a page; without network there is none, and the page stays as it is. */
+const fragment = (request) => fetch(request).catch(() => new Response(null, { status: 204 }));
 
 async function page(event, url) {
   const mine = await owner();

@@ -30,9 +30,9 @@ def test_what_the_worker_runs_shares_nothing_with_a_page():
 
 def test_a_joined_module_is_the_same_one_at_its_own_address(server, page):
     page.goto(f"{server.url}/cloth")
-    same = """async () => {
+    same = """async (place) => {
       const base = document.querySelector('script[type=module]').src;
       const [entry, own] = await Promise.all([import(base), import(new URL('journal/fold.js', base))]);
-      return entry.$held['js/journal/fold.js'].advance === own.advance;
+      return entry.$held[place].advance === own.advance;
     }"""
-    assert page.evaluate(same)
+    assert page.evaluate(same, joined.place("js/app.js", "js/journal/fold.js"))

@@ -85,6 +85,15 @@ def holder(path: str) -> str | None:
     return entries[0] if entries else None
 
 
+def place(entry: str, path: str) -> int:
+    """Tell where among an entry's modules one stands."""
+    return members(entry).index(path)
+
+
+def _base(entry: str) -> str:
+    return ENTRIES[entry][1] or entry
+
+
 def exports(path: str) -> list[str]:
     """List what a module exports."""
     return [name for _kind, name in _EXPORT.findall(lean(path))]
@@ -98,7 +107,7 @@ def script(path: str) -> str:
     if entry is None:
         return lean(path)
     names = ",".join(exports(path))
-    return f'import{{$held}}from"{_from(path, entry)}";export const{{{names}}}=$held["{path}"];'
+    return f'import{{$held}}from"{_from(path, entry)}";export const{{{names}}}=$held[{place(entry, path)}];'
 
 
 def _entry(entry: str) -> str:
@@ -107,32 +116,33 @@ def _entry(entry: str) -> str:
     start = f'import{{$held as $base}}from"{_from(entry, base)}";' if base else ""
     bodies = "".join(_module(entry, path, set(held)) for path in held)
     own = exports(entry)
-    end = f'export const{{{",".join(own)}}}=$held["{entry}"];' if own else ""
-    return small(f"{start}export const $held={{}};{bodies}{end}", "application/javascript")
+    end = f"export const{{{','.join(own)}}}=$held[{place(entry, entry)}];" if own else ""
+    return small(f"{start}export const $held=[];{bodies}{end}", "application/javascript")
 
 
 def _module(entry: str, path: str, held: set[str]) -> str:
     text = lean(path)
     if _OTHER.search(text):
         raise NotJoinable(f"{path} imports or exports in a way that cannot be joined; see webapp/joined.py")
-    text = _IMPORT.sub(lambda found: _given(path, found, held), text)
+    text = _IMPORT.sub(lambda found: _given(entry, path, found, held), text)
     text = _DYNAMIC.sub(lambda found: _later(entry, path, found.group(1), held), text)
     text = _EXPORT.sub(r"\1 \2", text)
-    return f'$held["{path}"]=(()=>{{{text}\nreturn{{{",".join(exports(path))}}}}})();\n'
+    return f"$held[{place(entry, path)}]=(()=>{{{text}\nreturn{{{','.join(exports(path))}}}}})();\n"
 
 
-def _given(path: str, found: re.Match[str], held: set[str]) -> str:
+def _given(entry: str, path: str, found: re.Match[str], held: set[str]) -> str:
     if found.group(1) is None:
         return ""
     wanted = beside(path, found.group(2))
     names = re.sub(r"\s+as\s+", ":", found.group(1).strip())
-    return f'const{{{names}}}={"$held" if wanted in held else "$base"}["{wanted}"];'
+    where = f"$held[{place(entry, wanted)}]" if wanted in held else f"$base[{place(_base(entry), wanted)}]"
+    return f"const{{{names}}}={where};"
 
 
 def _later(entry: str, path: str, name: str, held: set[str]) -> str:
     wanted = beside(path, name)
     if wanted in held:
-        return f'Promise.resolve().then(()=>$held["{wanted}"])'
+        return f"Promise.resolve().then(()=>$held[{place(entry, wanted)}])"
     return f'import("{_from(entry, wanted)}")'
 
 

@@ -58,6 +58,15 @@ document.addEventListener("click", ({ target }) => {
   if (field) early.push(field);
 });
 
+// Without network: a link whose part of the page cannot be had leads to its whole page; a form says that it failed.
+document.addEventListener("htmx:after:request", ({ target, detail }) => {
+  if (detail.ctx.response.status === 204 && target.href) location.assign(target.href);
+});
+document.addEventListener("htmx:error", async ({ target }) => {
+  if (!target.matches("form[method=post]")) return;
+  (await import("./pwa/notice.js")).notice("failed", "No network: nothing was changed. Try again when it is back.");
+});
+
 function bringToLife(element, begin) {
   begin();
   element.dataset.live = "";

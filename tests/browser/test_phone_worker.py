@@ -152,3 +152,16 @@ def test_installing_is_offered_where_it_can_be_and_only_when_she_asks(alice):
     button.click()
     until(page, lambda: button.is_hidden())
     assert page.evaluate("asked") == "accepted"
+
+
+def test_a_part_of_a_page_that_cannot_be_had_leads_to_its_whole_page(alice, page):
+    page.goto(f"{alice.url}/hours")
+    page.evaluate("navigator.serviceWorker.ready.then(() => 1)")
+    page.reload()
+    said = []
+    page.on("console", lambda message: said.append(message.text) if "htmx" in message.text else None)
+    page.context.set_offline(True)
+    page.get_by_role("link", name="Earlier week").click()
+    page.wait_for_url("**/hours?week=*")
+    page.context.set_offline(False)
+    assert said == []
