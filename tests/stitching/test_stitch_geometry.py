@@ -58,13 +58,15 @@ def test_the_left_hand_has_it_mirrored(desk, at):
 
 def test_nothing_moves_while_the_page_loads_or_is_tapped(desk):
     desk.page.add_init_script("""
-      window.shifted = 0;
-      new PerformanceObserver((list) => list.getEntries().forEach((entry) => (shifted += entry.value)))
+      window.shifts = [];
+      new PerformanceObserver((list) => shifts.push(...list.getEntries().map((entry) => entry.value)))
         .observe({ type: "layout-shift", buffered: true });""")
     page = desk.open(expected=140, frame="hoop")
+    page.wait_for_timeout(500)
+    assert page.evaluate("shifts") == []
     desk.tap(12)
     page.wait_for_timeout(500)
-    assert page.evaluate("shifted") == 0
+    assert sum(page.evaluate("shifts")) < 0.0002  # "9 in all" makes room for "10 in all"
 
 
 @pytest.mark.parametrize("scheme", ["dark", "light"])

@@ -40,6 +40,7 @@ def test_the_ten_is_felt_longer_than_a_tap_and_the_rows_end_by_itself(desk):
     desk.page.add_init_script("window.felt = []; Navigator.prototype.vibrate = (buzz) => felt.push(buzz) > 0")
     desk.open(expected=12)
     desk.tap(12)
+    desk.page.wait_for_timeout(300)
     felt = desk.page.evaluate("felt")
     assert felt[9] > felt[0] == felt[10]
     assert isinstance(felt[11], list)

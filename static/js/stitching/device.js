@@ -29,8 +29,10 @@ export function keep(name, value) {
   }
 }
 
-/** Let her feel what an act did, or hear it where the phone cannot buzz. */
+/** Let her feel what an act did, or hear it where the phone cannot buzz; she sees it first. */
 export function feel(kind) {
-  navigator.vibrate?.(BUZZ[kind]);
-  if (kept("sound") ?? !navigator.vibrate) import("./sound.js").then((sound) => sound.play(kind));
+  requestAnimationFrame(() => setTimeout(() => {
+    navigator.vibrate?.(BUZZ[kind]);
+    if (kept("sound") ?? !navigator.vibrate) import("./sound.js").then((sound) => sound.play(kind));
+  }));
 }

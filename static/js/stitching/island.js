@@ -34,7 +34,8 @@ function follow(stitch, element) {
   stitch.repaint = () => {
     if (element.dataset.dressed !== String(stitch.plan.revision)) return change(stitch, element);
     paint(stitch);
-    if (stitch.view.sitting || awake) import("./awake.js").then((module) => (awake = module).attend(stitch));
+    if (awake) awake.attend(stitch);
+    else if (stitch.view.sitting) import("./awake.js").then((module) => (awake ||= module).attend(stitch));
   };
   stitch.go = (place) => {
     stitch.place = place;

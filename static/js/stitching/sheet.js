@@ -28,7 +28,7 @@ export const button = (text, act, kind = "", more = {}) =>
 export function sheet(title, ...content) {
   for (const before of document.querySelectorAll("dialog[open]")) before.close(); // one question at a time
   const id = `sheet-${Date.now()}`;
-  const dialog = el("dialog", { className: "sheet stack", autofocus: true, "aria-labelledby": id });
+  const dialog = el("dialog", { className: "sheet stack", autofocus: true, tabIndex: -1, "aria-labelledby": id });
   const head = el("div", { className: "line" }, el("h2", { id }, title), button("✕", () => dialog.close(), "plain", { "aria-label": "Close" }));
   dialog.append(head, ...content.flat().filter(Boolean));
   dialog.addEventListener("click", (event) => event.target === dialog && isBeside(dialog, event) && dialog.close());
