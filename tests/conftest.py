@@ -11,6 +11,7 @@ from uuid import UUID
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
+from jinja2 import FileSystemBytecodeCache
 
 from webapp import create_app
 from webapp.accounts.doors import claim
@@ -50,9 +51,16 @@ def config(tmp_path, empty_database) -> Config:
     return Config.from_environment({"EVENROW_DATA": str(tmp_path)})
 
 
+@pytest.fixture(scope="session")
+def compiled(tmp_path_factory) -> FileSystemBytecodeCache:
+    """Keep compiled templates from test to test: they take longer to compile than to draw."""
+    return FileSystemBytecodeCache(str(tmp_path_factory.mktemp("compiled")))
+
+
 @pytest.fixture
-def app(config) -> Iterator[Flask]:
+def app(config, compiled) -> Iterator[Flask]:
     app = create_app(config)
+    app.jinja_env.bytecode_cache = compiled
     yield app
     with app.app_context():
         db.engine.dispose()
@@ -225,14 +233,15 @@ def browser_type_launch_args(browser_type_launch_args, chromium_path):
 
 @pytest.fixture(scope="session")
 def browser_context_args(browser_context_args):
-    """A phone, held upright, in the evening."""
+    """A phone held upright, in the evening; without a worker, which would fetch everything each time."""
     return {
         **browser_context_args,
         "viewport": {"width": 390, "height": 844},
-        "device_scale_factor": 2,
+        "device_scale_factor": 1,
         "is_mobile": True,
         "has_touch": True,
         "color_scheme": "dark",
         "locale": "en-GB",
         "timezone_id": "Europe/London",
+        "service_workers": "block",
     }

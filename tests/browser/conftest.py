@@ -17,3 +17,9 @@ def alice(context, server) -> Stitcher:
 @pytest.fixture
 def another_phone(new_context) -> Callable[[], BrowserContext]:
     return new_context
+
+
+@pytest.fixture(scope="session")
+def browser_context_args(browser_context_args):
+    """These journeys are about the worker too."""
+    return {**browser_context_args, "service_workers": "allow"}

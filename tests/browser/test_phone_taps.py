@@ -35,9 +35,18 @@ def test_two_hundred_taps_as_fast_as_they_come(alice):
     assert alice.sums()["revision"] >= 200
 
 
+SLOW_TO_WAKE = """for (const name of ["open", "has", "match"]) {
+  const own = CacheStorage.prototype[name];
+  CacheStorage.prototype[name] = async function (...given) {
+    await new Promise((done) => setTimeout(done, 1500));
+    return own.apply(this, given);
+  };
+}"""
+
+
 def test_a_tap_before_the_page_has_come_to_life_counts(alice, context):
     page = context.new_page()
-    context.route("**/stitching/island.js", lambda route: page.wait_for_timeout(1200) or route.continue_())
+    page.add_init_script(SLOW_TO_WAKE)
     page.goto(f"{alice.url}/projects/{alice.project}/stitch", wait_until="commit")
     page.locator("[data-act=tap]").wait_for()
     page.wait_for_timeout(400)

@@ -154,6 +154,7 @@ def test_the_server_answers_the_same_without_scripts(new_context, server):
     expect(slot(page, "count")).to_be_hidden()
 
 
+@pytest.mark.browser_context_args(service_workers="allow")
 def test_it_answers_from_a_cold_start_without_network(new_context, server):
     context = new_context()
     page = context.new_page()

@@ -2,8 +2,8 @@
 
 import json
 import threading
-import urllib.error
 import urllib.request
+from http.client import HTTPException
 from uuid import UUID, uuid4
 
 from tests.conftest import Server
@@ -32,7 +32,7 @@ class Phone:
             batch = self.left[:7]
             try:
                 done = set(post(self.server, "/journal", self.cookie, {"entries": batch})["accepted"])
-            except (OSError, urllib.error.URLError, ValueError):
+            except (OSError, HTTPException, ValueError):
                 continue
             self.left = [entry for entry in self.left if entry["id"] not in done]
 

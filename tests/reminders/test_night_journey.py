@@ -54,6 +54,7 @@ def test_she_is_told_and_takes_it_off_with_one_tap(alice, hers):
     expect(hers.get_by_text(OFF)).to_be_hidden()
 
 
+@pytest.mark.browser_context_args(service_workers="allow")
 def test_without_network_it_is_said_from_what_the_phone_knows(alice, hers, context):
     alice.post(f"/frame/{alice.project}", state="off")
     go(hers, f"{alice.url}/projects/{alice.project}/stitch")

@@ -1,5 +1,3 @@
-import uuid
-
 import pytest
 
 from tests.conftest import browser_of
@@ -27,7 +25,10 @@ def test_charlie_sees_nothing_of_it(alice, charlie, new_project):
     assert "Harbour" not in answer.text
 
 
-@pytest.mark.parametrize("address", [stitch(uuid.uuid4()), stitch("1"), stitch("%FF"), stitch("x" * 3000)])
+NOT_THERE = ("01a211f5-35bd-7260-aba3-2504c6e2ebb4", "1", "%FF", "x" * 3000)
+
+
+@pytest.mark.parametrize("address", [stitch(project) for project in NOT_THERE])
 def test_what_is_not_there_is_answered_with_a_sentence(alice, address):
     answer = alice.get(address)
     assert answer.status_code == 404

@@ -4,6 +4,7 @@ const ADDRESS = self.SyncManager ? ["/sw.js?module", { type: "module" }] : ["/sw
 /** Register the worker, and see to what comes of it. */
 export async function register(phone) {
   const registration = await navigator.serviceWorker.register(...ADDRESS);
+  if (!registration) return; // a browser may be told not to lend it
   const look = () => registration.active && registration.waiting && offer(registration.waiting);
   registration.addEventListener("updatefound", () => registration.installing?.addEventListener("statechange", look));
   look();
