@@ -103,6 +103,7 @@ async function leave() {
 
 /** Throw away what no version, no page that is open and no page that is kept needs. */
 async function tidy() {
+  await self.clients.claim(); // a first page, too, then has all it may ask for
   const names = await caches.keys();
   for (const name of names) if (name.startsWith("evenrow-shell-") && name !== SHELL) await caches.delete(name);
   if ((await self.clients.matchAll({ includeUncontrolled: true })).length) return;

@@ -33,6 +33,11 @@ def map_of_it(page: Page) -> None:
     page.locator("[data-act=map]").click()
 
 
+def hours(page: Page) -> None:
+    page.goto("/hours")
+    page.get_by_role("link", name="Earlier week").click()
+
+
 def gauge(page: Page) -> None:
     page.goto("/cloth/gauge")
     page.locator("input[type=text], input[inputmode]").first.fill("28")
@@ -43,7 +48,7 @@ SHOTS: dict[str, tuple[str, Callable[[Page], Any]]] = {
     "map": ("dark", map_of_it),
     "projects": ("light", lambda page: page.goto("/projects")),
     "gauge": ("dark", gauge),
-    "hours": ("dark", lambda page: page.goto("/hours")),
+    "hours": ("dark", hours),
     "blocks": ("light", blocks),
     "stitch": ("dark", stitch),  # last: it begins a sitting
 }

@@ -230,3 +230,10 @@ def test_charlie_adds_nothing_to_alices_project(alice, charlie, lanterns):
 def test_without_signing_in_nothing_is_changed(alice, client, sitting):
     assert client.post(sitting, data=times()).status_code == 303
     assert seconds(alice) == 5400
+
+
+@pytest.mark.parametrize("part", ["", "/list"])
+def test_with_a_week_that_cannot_be_shown_nothing_is_written(alice, lanterns, part):
+    typed = times(project=str(lanterns)) | {"week": "banana"}
+    assert alice.post(f"/hours/sittings{part}", data=typed).status_code == 422
+    assert seconds(alice) == 0

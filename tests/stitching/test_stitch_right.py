@@ -219,3 +219,34 @@ def test_undo_goes_back_further_than_what_was_laid_on_this_page(desk):
     desk.wait_for("row", 1)
     desk.act("undo")
     desk.wait_for("row_stitches", 2)
+
+
+def test_a_closed_row_that_loses_a_stitch_is_open_again(desk):
+    desk.project(expected=30)
+    desk.journal(
+        {"kind": "stitches", "row": 1, "by": 30}, {"kind": "done", "row": 1, "done": True, "at": ago()}
+    )
+    page = desk.open()
+    desk.act("map")
+    page.locator("dialog input").first.fill("1")
+    desk.answer("Go there")
+    desk.act("back")
+    desk.wait_for("row_stitches", 29)
+    assert desk.snapshot()["rows"]["1"] == {"stitches": 29, "done": False}
+    desk.act("undo")
+    assert desk.snapshot()["rows"]["1"] == {"stitches": 30, "done": True}
+
+
+def test_a_tap_on_a_closed_row_is_taken_back_whole(desk):
+    desk.project()
+    desk.journal(
+        {"kind": "stitches", "row": 1, "by": 30}, {"kind": "done", "row": 1, "done": True, "at": ago()}
+    )
+    page = desk.open()
+    desk.act("map")
+    page.locator("dialog input").first.fill("1")
+    desk.answer("Go there")
+    desk.tap()
+    desk.wait_for("row_stitches", 31)
+    desk.act("undo")
+    assert desk.snapshot()["rows"]["1"] == {"stitches": 30, "done": True}

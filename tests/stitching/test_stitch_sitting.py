@@ -189,3 +189,13 @@ def test_untouched_for_twenty_seconds_all_else_dims_and_a_touch_ends_it(desk):
     desk.tap()
     expect(page.locator(".still")).to_have_count(0)
     assert desk.slot("row_stitches") == "2"
+
+
+def test_ending_ends_what_another_phone_began_too(desk):
+    desk.project()
+    desk.journal({"kind": "begin", "at": ago(minutes=3)}, {"kind": "begin", "at": ago(minutes=2)})
+    desk.open()
+    desk.act("sitting")
+    desk.answer("End")
+    desk.wait_for("sitting", "Begin")
+    assert desk.snapshot()["sitting"] is None

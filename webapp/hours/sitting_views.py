@@ -54,6 +54,7 @@ def create(part: bool) -> Answer:
     times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now())
     if times is None:
         return _answer(part, errors)
+    _listing()  # a week that cannot be shown is said before anything is written
     try:
         fixing.set_times(stitcher().id, given["project"], given["once"], times, given["once"])
     except Refused as error:
@@ -74,6 +75,7 @@ def update(part: bool, project: UUID, sitting: UUID) -> Answer:
     times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now(), before)
     if times is None:
         return _answer(part, errors, sitting=sitting)
+    _listing()
     fixing.set_times(stitcher().id, project, sitting, times, given["once"])
     db.session.commit()
     return _answer(part, {}, "Kept.")
@@ -88,6 +90,7 @@ def strike(part: bool, project: UUID, sitting: UUID) -> Answer:
     given, errors = load_form(FormSchema())
     if errors:
         return _answer(part, errors)
+    _listing()
     fixing.strike(stitcher().id, project, sitting, given["once"])
     db.session.commit()
     return _answer(part, {}, "Struck out.")
@@ -102,6 +105,7 @@ def put_back(part: bool, project: UUID, sitting: UUID) -> Answer:
     given, errors = load_form(FormSchema())
     if errors:
         return _answer(part, errors)
+    _listing()
     fixing.put_back(stitcher().id, project, sitting, given["once"])
     db.session.commit()
     return _answer(part, {}, "Put back.")

@@ -2,6 +2,10 @@
 import "../journal/courier.js"; // no worker keeps these for when they are wanted without network
 import "../journal/moments.js";
 import "../journal/status.js";
+import "../reminders/night.js";
+import "../stitching/acts.js";
+import "../stitching/awake.js";
+import "../stitching/sound.js";
 import { notice } from "./notice.js";
 
 const SAID = "Without https this cannot open offline or keep the screen lit. Serve it with --cert and --key for both.";

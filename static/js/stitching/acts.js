@@ -1,6 +1,7 @@
 import { feel } from "./device.js";
 
 // What her buttons lay, other than taps; fetched when the first of them is wanted.
+const OLDER = "What is older can be taken back once this is sent.";
 const TAKEN_BACK = ["stitches", "bare", "done", "start"];
 
 /** Lay what is left of the row or block, and close it. */
@@ -29,13 +30,17 @@ export function done(stitch) {
 export function back(stitch) {
   if (stitch.place === null || !stitch.shown().count) return;
   feel("undo");
-  stitch.lay([{ kind: "stitches", ...stitch.where(), by: -1, why: "unpicked" }]);
+  const where = stitch.where();
+  const taken = { kind: "stitches", ...where, by: -1, why: "unpicked" };
+  // A closed row that loses a stitch is open again, never short unsaid.
+  if (stitch.at().done) stitch.act([{ kind: "done", ...where, done: false }, taken], false);
+  else stitch.lay([taken]);
 }
 
 /** Take back the last act. */
 export function undo(stitch) {
   const last = stitch.phone.last(stitch.project).findLast((entry) => TAKEN_BACK.includes(entry.kind));
-  if (!last) return stitch.say("Nothing is left here to take back.");
+  if (!last) return stitch.say(stitch.phone.waiting() ? OLDER : "Nothing is left here to take back.");
   feel("undo");
   return stitch.lay([{ kind: "undo", ...(last.act ? { act: last.act } : { entry: last.id }) }], true);
 }

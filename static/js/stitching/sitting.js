@@ -1,6 +1,7 @@
 import { keep } from "./device.js";
 import { button, el, sheet } from "./sheet.js";
 
+const MOST = 20;
 const ENDS = {
   hoop: { ask: "Take it off the frame for the night.", state: "off", yes: "End, off the frame", no: "End, left on" },
   clamps: { ask: "Take it off the frame; clamps lying on stitches first.", state: "off", yes: "End, off the frame", no: "End, left on" },
@@ -35,8 +36,11 @@ function pause(stitch) {
   stitch.lay([{ kind: "end", sitting: id }]);
 }
 
-function finish(stitch, note, state) {
+async function finish(stitch, note, state) {
   const end = { kind: "end", sitting: stitch.view.sitting.id, ...(note ? { note } : {}) };
   keep(`pause ${stitch.project}`, null);
-  stitch.lay([end, ...(state ? [{ kind: "frame", state }] : [])]);
+  stitch.say("");
+  await stitch.lay([end, ...(state ? [{ kind: "frame", state }] : [])]);
+  // Two phones may each have begun one: getting up ends them all.
+  for (let more = 0; stitch.view.sitting && more < MOST; more++) await stitch.lay([{ kind: "end", sitting: stitch.view.sitting.id }]);
 }

@@ -3,6 +3,7 @@ import { feel, keep, kept } from "./device.js";
 import { scene } from "./place.js";
 
 const JOINED = 30 * 60_000;
+const UNLENT = "This needs the network once. Open the page again when it is back.";
 const PATIENCE = 8; // taps that a line waits for an answer
 
 /** The page of one project: what is under her thumb, and what her acts lay. Sheets and map are given it. */
@@ -74,11 +75,19 @@ export class Stitch {
     const size = by ?? this.size(before);
     const where = this.where();
     const again = this.at().done ? [{ kind: "done", ...where, done: false }] : [];
-    const laying = this.lay([...this.sitDown(), ...again, { kind: "stitches", ...where, by: size }]);
+    const laid = { kind: "stitches", ...where, by: size };
+    const laying = again.length ? this.reopen(again, laid) : this.lay([...this.sitDown(), laid]);
     const left = before.of === null ? 0 : before.of - before.count;
     feel(left > 0 && left <= size ? "end" : size >= before.ahead ? "ten" : "tap");
     if (this.patience && !--this.patience) this.say("");
     return this.tell(laying);
+  }
+
+  /** Lay on a closed row or block: it is open again, and one undo takes back both. */
+  reopen(again, laid) {
+    const sitting = this.sitDown();
+    if (sitting.length) this.tell(this.lay(sitting));
+    return this.act([...again, laid], false);
   }
 
   size({ ahead, left }) { return this.step === "ten" ? Math.min(ahead, left || ahead) : Number(this.step); }
@@ -111,8 +120,10 @@ export class Stitch {
   }
 
   /** Do what a button of hers says. */
-  do(name) { return import("./acts.js").then((acts) => acts[name](this)); }
+  do(name) { return import("./acts.js").then((acts) => acts[name](this)).catch((error) => this.unlent(error)); }
 
   /** Open a sheet, fetched when it is first wanted. */
-  open(name, ...given) { return import("./sheets.js").then((sheets) => sheets.open(name, this, ...given)); }
+  open(name, ...given) { return import("./sheets.js").then((sheets) => sheets.open(name, this, ...given)).catch((error) => this.unlent(error)); }
+
+  unlent(error) { return /import|fetch/i.test(error.message) ? this.say(UNLENT) : Promise.reject(error); }
 }
