@@ -3,6 +3,7 @@
  * One key an entry, set at once. A browser that is killed may bring a removed key back: `keep` (books.js) drops what
  * is settled. A record is {id, entry, tried?, landed?, why?}; more than {id, entry} only where there is no database.
  */
+import { painted } from "../painted.js";
 import { keep, keepFresh } from "./books.js";
 
 /** Open the ledge of one account. */
@@ -60,14 +61,16 @@ export class Keeper {
 
   /** Take up what a page before this one left on the ledge. */
   recall() {
-    return this.#hold(this.ledge.all());
+    this.#hold(this.ledge.all());
+    return this.flush();
   }
 
-  /** Write records down; gives nothing when the ledge has them, else a promise of the store's. */
+  /** Write records down; gives nothing when the ledge has them, else a promise of the store's: it waits for the paint. */
   put(records) {
     for (const { id } of records) this.#fresh.add(id);
     if (!this.ledge.put(records)) return this.#store(records);
     this.#hold(records);
+    painted().then(() => this.flush());
     return null;
   }
 
@@ -78,7 +81,6 @@ export class Keeper {
 
   #hold(records) {
     for (const record of records) this.shown.held.set(record.id, record);
-    return this.flush();
   }
 
   async #move() {

@@ -16,7 +16,7 @@ export function showStatus(phone) {
   let said = "";
   const show = () => {
     const [waiting, refused] = [phone.waiting(), phone.refused().length];
-    for (const slot of slots("waiting")) slot.textContent = waiting;
+    for (const slot of slots("waiting")) if (slot.textContent !== `${waiting}`) slot.firstChild.data = waiting;
     if (phone.state === "sending") return;
     const line = LINES[phone.state]?.(waiting);
     if (said !== `${line}`) line ? notice("status", ...line) : hush("status");

@@ -2,17 +2,12 @@ import { due, isNight, place } from "./bedtime.js";
 
 const MINUTE = 60_000;
 const ASK_AGAIN = 5; // minutes
-const SOON = 150;
 
 /** Keeps the notice of what to do with the work for the night right while a page is open. */
 export function see(element, phone) {
   const notice = new Notice(element, phone);
   const draw = () => notice.draw();
-  let soon = 0;
-  phone.addEventListener("change", () => {
-    clearTimeout(soon);
-    soon = setTimeout(draw, SOON); // out of the way of taps
-  });
+  phone.addEventListener("change", ({ detail }) => notice.isNews(detail.project) && draw());
   phone.addEventListener("status", ({ detail }) => notice.hear(detail));
   document.addEventListener("visibilitychange", draw);
   element.addEventListener("submit", (event) => notice.answer(event));
@@ -24,6 +19,7 @@ export function see(element, phone) {
 class Notice {
   #answered = new Set(); // projects answered for here, until the house knows
   #minutes = 0;
+  #drawn = new Map(); // project → how it was held when last drawn
 
   constructor(element, phone) {
     this.element = element;
@@ -32,10 +28,16 @@ class Notice {
     this.hours = bedtimeOf(element, phone.account);
   }
 
+  /** Tell whether a project is held otherwise than was drawn; a tap tells nothing new. */
+  isNews(project) {
+    return String(this.#drawn.get(project)) !== String(Object.values(heldIn(this.phone, project) || {}));
+  }
+
   /** Show what is due by what this phone knows; of projects it does not know, what the house said. */
   draw() {
     const now = this.phone.now();
     const held = this.phone.projects().map((project) => heldIn(this.phone, project)).filter(Boolean);
+    this.#drawn = new Map(held.map((one) => [one.project, Object.values(one)]));
     const known = new Set([...held.map((one) => one.project), ...this.#answered]);
     const shown = [...this.list.children];
     const others = isNight(now, ...this.hours) ? shown.filter((one) => !known.has(one.dataset.project)) : [];

@@ -1,3 +1,5 @@
+import { painted } from "../painted.js";
+
 // What belongs to this device alone: how a tap feels, and what is remembered here and nowhere else.
 
 const NAME = "evenrow.here.";
@@ -31,8 +33,8 @@ export function keep(name, value) {
 
 /** Let her feel what an act did, or hear it where the phone cannot buzz; she sees it first. */
 export function feel(kind) {
-  requestAnimationFrame(() => setTimeout(() => {
+  painted().then(() => {
     navigator.vibrate?.(BUZZ[kind]);
     if (kept("sound") ?? !navigator.vibrate) import("./sound.js").then((sound) => sound.play(kind));
-  }));
+  });
 }

@@ -18,7 +18,7 @@ export function listen(field, tap) {
   const touches = new Map();
   const shown = field.querySelector("output");
   const end = (event) => {
-    shown.hidden = true;
+    if (!shown.hidden) shown.hidden = true;
     const touch = touches.get(event.pointerId);
     touches.delete(event.pointerId);
     return touch;

@@ -53,7 +53,11 @@ function follow(stitch, element) {
     stitch.repaint();
   });
   stitch.phone.addEventListener("status", ({ detail: { waiting, state } }) => {
-    stitch.find(".unsent").hidden = !waiting || state === "idle" || state === "sending";
+    const unsent = stitch.find(".unsent");
+    const isSilent = !waiting || state === "idle" || state === "sending";
+    if (unsent.hidden === isSilent) return;
+    unsent.hidden = isSilent;
+    unsent.parentNode.classList.toggle("waits", !isSilent);
   });
   stitch.repaint();
 }

@@ -44,7 +44,8 @@ export function paint(stitch) {
 function draw({ find, all }, { legs, band }) {
   for (const leg of all("[data-leg]")) {
     const [from, to] = legs[leg.dataset.leg];
-    set(leg, { "stroke-dasharray": `${to - from} 99`, "stroke-dashoffset": -from, visibility: to > from ? "visible" : "hidden" });
+    const isLaid = to > from; // else the dash begins beyond the leg's end
+    set(leg, { "stroke-dasharray": `${to - from} 99`, "stroke-dashoffset": isLaid ? -from : -9 });
   }
   set(find(".band"), { viewBox: `${band.low} 0 ${band.high - band.low} 10` });
   set(find("[data-sight]"), { x: band.low, width: band.high - band.low });

@@ -12,8 +12,7 @@ export class Stitch {
 
   constructor(element, phone, project) {
     const found = new Map();
-    this.phone = phone;
-    this.project = project;
+    Object.assign(this, { element, phone, project });
     this.all = (selector) => found.get(selector) || found.set(selector, [...element.querySelectorAll(selector)]).get(selector);
     this.find = (selector) => this.all(selector)[0];
     this.step = kept(`step ${project}`);
@@ -112,6 +111,7 @@ export class Stitch {
   say(text, answer = "", act = null) {
     const [line, words, button] = [".say", ".say span", ".say .btn"].map(this.find);
     line.hidden = !text;
+    line.parentNode.classList.toggle("said", Boolean(text));
     words.textContent = text;
     button.hidden = !answer;
     button.textContent = answer;
