@@ -1,9 +1,14 @@
 from uuid import uuid4
 
 import pytest
-from sqlalchemy import event
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from sqlalchemy import event, select
 
 from webapp.db import db
+from webapp.journal.moments import write
+from webapp.projects.models import Project
+from webapp.reminders.frames import held
 
 OFF = "is still on the hoop. Take it off for the night."
 
@@ -62,6 +67,38 @@ def test_before_bedtime_and_after_noon_nothing_is_said(alice, lanterns, hold, at
     for moment, due in (("13T22:29", False), ("13T22:30", True), ("14T11:59", True), ("14T12:00", False)):
         at_night.move_to(f"2026-02-{moment}:00Z")
         assert (said(alice) != "") == due, moment
+
+
+def test_what_was_put_on_this_morning_waits_for_the_evening(alice, lanterns, hold, at_night):
+    at_night.move_to("2026-02-14T09:05:00Z")
+    hold(alice, lanterns, "off", at="2026-02-13T20:00:00.000Z")
+    hold(alice, lanterns, "on", at="2026-02-14T09:00:00.000Z")
+    hold(alice, lanterns, "slack", at="2026-02-14T09:01:00.000Z")
+    assert said(alice) == ""
+    at_night.move_to("2026-02-14T22:30:00Z")
+    assert OFF in said(alice)
+
+
+def test_put_on_late_and_slackened_in_the_morning_it_is_still_said(alice, lanterns, hold, at_night):
+    at_night.move_to("2026-02-14T09:05:00Z")
+    hold(alice, lanterns, "on", at="2026-02-13T23:40:00.000Z")
+    hold(alice, lanterns, "slack", at="2026-02-14T09:00:00.000Z")
+    assert OFF in said(alice)
+
+
+@given(st.lists(st.tuples(st.sampled_from(["on", "slack", "off"]), st.integers(0, 5)), max_size=8))
+@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+def test_house_and_snapshot_agree_since_when(app, alice, new_project, hold, states):
+    project = new_project(alice)
+    for state, minute in states:  # as they come, in whatever order and at the same moment
+        hold(alice, project, state, at=f"2026-02-13T20:0{minute}:00.000Z")
+    frame = alice.get(f"/projects/{project}/snapshot").json["frame"]
+    with app.app_context():
+        owner = db.session.scalar(select(Project.stitcher))
+        (one,) = (one for one in held(owner) if one.project == str(project))
+    assert one.state == (frame and frame["state"])
+    if one.state in ("on", "slack"):
+        assert write(one.since) == frame["since"]
 
 
 def test_the_latest_by_its_own_time_holds(alice, lanterns, hold):

@@ -4,7 +4,7 @@ from datetime import UTC, datetime, time
 from zoneinfo import ZoneInfo
 
 from tests.reminders.test_bedtime import CASES, ZONES
-from webapp.reminders.bedtime import is_night
+from webapp.reminders.bedtime import night_at
 
 SAID = """async ([path, cases]) => {
   const { due } = await import(path);
@@ -12,8 +12,8 @@ SAID = """async ([path, cases]) => {
   return cases.map((given) => said(given).map(({ project, ask }) => ({ project, ask })));
 }"""
 NIGHTS = """async ([path, cases]) => {
-  const { isNight } = await import(path);
-  return cases.map(([moment, bedtime, zone]) => isNight(moment, bedtime, zone));
+  const { nightAt } = await import(path);
+  return cases.map(([moment, bedtime, zone]) => nightAt(moment, bedtime, zone));
 }"""
 
 
@@ -42,4 +42,6 @@ def test_phone_and_server_agree_through_every_change_of_the_clocks(server, page)
     nights = page.evaluate(NIGHTS, [module(server, page), cases])
     for (moment, bedtime, zone), night in zip(cases, nights, strict=True):
         at = datetime.fromtimestamp(moment / 1000, UTC)
-        assert night == is_night(at, time.fromisoformat(bedtime), ZoneInfo(zone)), (at, bedtime, zone)
+        said = night_at(at, time.fromisoformat(bedtime), ZoneInfo(zone))
+        as_ms = said and [one.timestamp() * 1000 for one in said]
+        assert night == as_ms, (at, bedtime, zone)

@@ -20,6 +20,7 @@ class Held:
     title: str
     kind: str  # hoop, clamps, scroll, stretched, hand
     state: str | None  # on, slack, off; none: never on a frame
+    since: datetime | None  # when it was put on; none: it is on no frame
 
 
 def shown_at(wall: datetime, zone: ZoneInfo) -> datetime:
@@ -30,15 +31,15 @@ def shown_at(wall: datetime, zone: ZoneInfo) -> datetime:
     return wall.replace(tzinfo=zone, fold=0).astimezone(UTC)
 
 
-def is_night(moment: datetime, bedtime: time, zone: ZoneInfo) -> bool:
-    """Tell whether ``moment`` lies between her bedtime and the noon after it."""
+def night_at(moment: datetime, bedtime: time, zone: ZoneInfo) -> tuple[datetime, datetime] | None:
+    """Give her bedtime and the noon after it, if ``moment`` lies between them."""
     today = moment.astimezone(zone).date()
     for day in (today - timedelta(days=1), today):
-        begin = datetime.combine(day, bedtime)
-        noon = datetime.combine(day + timedelta(days=bedtime >= NOON), NOON)
-        if shown_at(begin, zone) <= moment < shown_at(noon, zone):
-            return True
-    return False
+        begin = shown_at(datetime.combine(day, bedtime), zone)
+        noon = shown_at(datetime.combine(day + timedelta(days=bedtime >= NOON), NOON), zone)
+        if begin <= moment < noon:
+            return begin, noon
+    return None
 
 
 def asked(kind: str, state: str | None) -> str | None:
@@ -54,8 +55,14 @@ def asked(kind: str, state: str | None) -> str | None:
 
 
 def due(held: Iterable[Held], moment: datetime, bedtime: time, zone: ZoneInfo) -> list[tuple[Held, str]]:
-    """List what must be said now, each with the state asked for: clamps first, then by project."""
-    if not is_night(moment, bedtime, zone):
+    """List what must be said now, each with the state asked for: clamps first, then by project.
+
+    What was put on past the middle of the night is tomorrow's: by then she is up again and at it.
+    """
+    night = night_at(moment, bedtime, zone)
+    if night is None:
         return []
-    found = [(one, state) for one in held if (state := asked(one.kind, one.state))]
+    middle = night[0] + (night[1] - night[0]) / 2
+    tonight = (one for one in held if one.since is not None and one.since < middle)
+    found = [(one, state) for one in tonight if (state := asked(one.kind, one.state))]
     return sorted(found, key=lambda pair: (KINDS.index(pair[0].kind), pair[0].project))

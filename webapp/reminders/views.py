@@ -12,7 +12,7 @@ from webapp.accounts.returning import path_of
 from webapp.db import db
 from webapp.journal.batch import write_down
 from webapp.projects.models import Project
-from webapp.reminders.bedtime import Held, due, is_night
+from webapp.reminders.bedtime import Held, due, night_at
 from webapp.reminders.frames import held
 
 blueprint = Blueprint("reminders", __name__)
@@ -30,7 +30,7 @@ def frames_due() -> list[tuple[Held, str]]:
     if account is None:
         return []
     moment, zone = clock.now(), ZoneInfo(account.zone)
-    if not is_night(moment, account.bedtime, zone):
+    if night_at(moment, account.bedtime, zone) is None:
         return []
     return due(held(account.id), moment, account.bedtime, zone)
 

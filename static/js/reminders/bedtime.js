@@ -23,14 +23,15 @@ function shownAt(wall, zone) {
   return real.length ? Math.min(...real) : moments[0];
 }
 
-/** Tells whether a moment (ms) lies between her bedtime ("22:30", in her zone) and the noon after it. */
-export function isNight(moment, bedtime, zone) {
+/** Gives her bedtime ("22:30", in her zone) and the noon after it (ms), if a moment lies between them; or null. */
+export function nightAt(moment, bedtime, zone) {
   const [hours, minutes] = bedtime.split(":").map(Number);
   const today = Math.floor(wallAt(moment, zone) / DAY) * DAY;
-  return [today - DAY, today].some((day) => {
+  const nights = [today - DAY, today].map((day) => {
     const noon = day + DAY / 2 + (hours >= 12 ? DAY : 0);
-    return shownAt(day + (hours * 60 + minutes) * 60_000, zone) <= moment && moment < shownAt(noon, zone);
+    return [shownAt(day + (hours * 60 + minutes) * 60_000, zone), shownAt(noon, zone)];
   });
+  return nights.find(([begin, noon]) => begin <= moment && moment < noon) || null;
 }
 
 /** Tells the state a frame of this kind and state should be brought to for the night, or null. */
@@ -43,9 +44,14 @@ export function asked(kind, state) {
 /** Gives what notices are put in order by: clamps first, then by project. */
 export const place = ({ kind, project }) => `${KINDS.indexOf(kind)} ${project}`;
 
-/** Lists what must be said now of held works ({project, kind, state}), each with what is asked: clamps first. */
+/**
+ * Lists what must be said now of held works ({project, kind, state, since}), each with what is asked: clamps first.
+ * What was put on past the middle of the night is tomorrow's: by then she is up again and at it.
+ */
 export function due(held, moment, bedtime, zone) {
-  if (!isNight(moment, bedtime, zone)) return [];
-  const found = held.map((one) => ({ ...one, ask: asked(one.kind, one.state) })).filter((one) => one.ask);
+  const night = nightAt(moment, bedtime, zone);
+  if (!night) return [];
+  const tonight = held.filter(({ since }) => since && Date.parse(since) < (night[0] + night[1]) / 2);
+  const found = tonight.map((one) => ({ ...one, ask: asked(one.kind, one.state) })).filter((one) => one.ask);
   return found.sort((a, b) => (place(a) < place(b) ? -1 : 1));
 }

@@ -1,4 +1,4 @@
-import { due, isNight, place } from "./bedtime.js";
+import { due, nightAt, place } from "./bedtime.js";
 
 const MINUTE = 60_000;
 const ASK_AGAIN = 5; // minutes
@@ -40,7 +40,7 @@ class Notice {
     this.#drawn = new Map(held.map((one) => [one.project, Object.values(one)]));
     const known = new Set([...held.map((one) => one.project), ...this.#answered]);
     const shown = [...this.list.children];
-    const others = isNight(now, ...this.hours) ? shown.filter((one) => !known.has(one.dataset.project)) : [];
+    const others = nightAt(now, ...this.hours) ? shown.filter((one) => !known.has(one.dataset.project)) : [];
     const next = due(held, now, ...this.hours).map((one) => shown.find((old) => says(old, one)) || made(this.element, one));
     next.push(...others);
     next.sort((a, b) => (place(a.dataset) < place(b.dataset) ? -1 : 1));
@@ -84,7 +84,7 @@ const askAgain = () => document.body.dispatchEvent(new CustomEvent("evenrow:fram
 
 function heldIn(phone, project) {
   const [view, plan] = [phone.view(project), phone.plan(project)];
-  return view && plan && { project, title: plan.title, kind: plan.frame, state: view.frame?.state };
+  return view && plan && { project, title: plan.title, kind: plan.frame, ...view.frame };
 }
 
 const says = (notice, { project, kind, title }) =>
