@@ -1,5 +1,6 @@
 /** The entry: the one policy for what may become script, the phone of whoever is signed in, and the islands. */
 import { isLeaving, own, owner } from "./journal/owner.js";
+import { isTouched } from "./stitching/field.js";
 
 window.trustedTypes?.createPolicy("default", {
   createHTML: (text) => text, // what htmx swaps in comes from the house; scripts in it are stopped by the page's policy
@@ -56,6 +57,25 @@ const early = [];
 document.addEventListener("click", ({ target }) => {
   const field = target.closest('[data-island]:not([data-live]) [data-act="tap"]');
   if (field) early.push(field);
+});
+
+// A module that could not be had stays so as long as the page lasts; so the page opens itself again as soon as it can,
+// for what was tapped is kept. Not under her finger, over a question, or where she may have filled something in.
+const BUSY = ":active, [open], body:not(.counter) label";
+let healing = 0;
+
+async function heal() {
+  const isHere = () => fetch("/health").then((answer) => answer.json()).catch(() => null);
+  const can = navigator.serviceWorker?.controller || (await isHere());
+  if (can && !isTouched() && !document.querySelector(BUSY)) location.reload();
+}
+
+addEventListener("unhandledrejection", (event) => {
+  if (!/import/i.test(event.reason?.message)) return;
+  event.preventDefault();
+  addEventListener("online", heal);
+  navigator.serviceWorker?.addEventListener("controllerchange", heal);
+  healing ||= setInterval(heal, 15_000);
 });
 
 // Without network: a link whose part of the page cannot be had leads to its whole page; a form says that it failed.

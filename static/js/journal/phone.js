@@ -70,7 +70,7 @@ class Phone extends EventTarget {
     this.#shown.changed();
     this.#changed(project, true);
     this.say(this.state === "not-kept" ? "idle" : this.state);
-    this.#courier().then((courier) => courier.soon(), () => {}); // without it, what waits is sent from the next page
+    this.#courier().then((courier) => courier.soon()); // where it cannot be had, app.js opens the page again
   }
 
   #notKept(cause) {

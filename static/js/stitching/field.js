@@ -13,9 +13,13 @@ const KEYS = {
 
 const runOf = (far) => (far < SLIP ? 0 : Math.min(MOST, 1 + Math.floor((far - SLIP) / NOTCH)));
 
+const touches = new Map();
+
+/** Tell whether a finger lies on the field. */
+export const isTouched = () => touches.size > 0;
+
 /** Listen to the field: a touch that lifts where it came down is a tap, one that slid lays a run on letting go. */
 export function listen(field, tap) {
-  const touches = new Map();
   const shown = field.querySelector("output");
   const end = (event) => {
     if (!shown.hidden) shown.hidden = true;

@@ -3,7 +3,7 @@ import { feel, keep, kept } from "./device.js";
 import { scene } from "./place.js";
 
 const JOINED = 30 * 60_000;
-const UNLENT = "This needs the network once. Open the page again when it is back.";
+const UNLENT = "This needs the network once; the page opens itself again when it is back.";
 const PATIENCE = 8; // taps that a line waits for an answer
 
 /** The page of one project: what is under her thumb, and what her acts lay. Sheets and map are given it. */
@@ -125,5 +125,6 @@ export class Stitch {
   /** Open a sheet, fetched when it is first wanted. */
   open(name, ...given) { return import("./sheets.js").then((sheets) => sheets.open(name, this, ...given)).catch((error) => this.unlent(error)); }
 
-  unlent(error) { return /import|fetch/i.test(error.message) ? this.say(UNLENT) : Promise.reject(error); }
+  /** Say what cannot be had, and let app.js hear it, which opens the page again. */
+  unlent(error) { throw /import/i.test(error.message) && this.say(UNLENT), error; }
 }
