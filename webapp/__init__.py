@@ -5,6 +5,7 @@ from flask import Flask, g
 from webapp import db as database
 from webapp import errors, headers, house, origin, pwa, statics
 from webapp.config import Config
+from webapp.numbers import counted, number
 from webapp.places import TEMPLATES
 
 
@@ -18,6 +19,7 @@ def create_app(config: Config | None = None) -> Flask:
     app.config["MAX_FORM_MEMORY_SIZE"] = 200_000
     app.jinja_env.policies["json.dumps_kwargs"] = {"separators": (",", ":")}
     app.jinja_env.trim_blocks = app.jinja_env.lstrip_blocks = True
+    app.jinja_env.filters |= {"number": number, "counted": counted}
     database.db.init_app(app)
     for part in (statics, headers, errors, origin, house, pwa):
         part.init_app(app)

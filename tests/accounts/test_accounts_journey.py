@@ -30,11 +30,11 @@ def name():
 
 
 def begin(page):
-    page.get_by_role("button", name="Begin").click()
+    page.get_by_role("button", name="Begin without signing up").click()
     page.get_by_label("Title").fill("Harbour lanterns")
     page.get_by_label("Stitches wide").fill("140")
     page.get_by_label("Stitches high").fill("98")
-    page.get_by_role("button", name="Begin").click()
+    page.get_by_role("button", name="Make the project").click()
     expect(page.get_by_role("heading", name="Harbour lanterns")).to_be_visible()
 
 

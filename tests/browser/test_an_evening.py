@@ -62,7 +62,7 @@ def is_clear(page: Page) -> None:
 
 def begin_without_a_name(page: Page) -> None:
     page.goto("/")
-    page.get_by_role("button", name="Begin").click()
+    page.get_by_role("button", name="Begin without signing up").click()
     page.wait_for_url("**/projects/new")
     is_clear(page)
     page.locator("main button.main").click()

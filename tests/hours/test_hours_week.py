@@ -25,6 +25,21 @@ def test_the_page_says_the_same(alice, new_project, sit):
     assert page.count("<path") > 4
 
 
+def test_thousands_stand_apart_in_all_figures(alice, new_project, sit):
+    sit(alice, new_project(alice), "2026-02-09T20:00", "2026-02-09T21:30", stitches=4000)
+    page = alice.get("/hours?week=2026-W07").text
+    assert "4,000 stitches" in page
+    assert "2,667 an hour" in page
+    assert "4000" not in page
+
+
+@pytest.mark.parametrize("address", ["/hours", "/hours?week=2026-W06", "/hours/sittings"])
+def test_without_a_project_it_says_what_to_do_first(alice, address):
+    page = alice.get(address).text
+    assert "No project yet" in page
+    assert 'href="/projects/new"' in page
+
+
 def test_without_a_week_it_is_this_one(alice, figures):
     assert alice.get("/hours.json").json["week"] == "2026-W07"
     assert "Week 7" in alice.get("/hours").text
@@ -131,7 +146,8 @@ def test_the_first_week_is_compared_with_nothing(alice, new_project, sit, figure
     assert "usual" not in alice.get("/hours").text
 
 
-def test_an_empty_week_says_what_to_do(alice):
+def test_an_empty_week_says_what_to_do(alice, new_project):
+    new_project(alice)
     assert "A sitting begins with the first tap on Stitch." in alice.get("/hours").text
     assert "add the sitting that was forgotten" in alice.get("/hours?week=2026-W02").text
 

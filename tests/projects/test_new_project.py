@@ -40,6 +40,20 @@ def test_the_form_offers_title_and_size_first(alice):
     assert '<details class="more">' in page
 
 
+def test_sent_empty_it_is_told_of_title_and_size_and_the_rest_stays_closed(alice):
+    answer = alice.post("/projects", data={})
+    assert answer.status_code == 422
+    assert answer.text.count('class="error"') == 3
+    assert '<details class="more">' in answer.text
+
+
+@pytest.mark.parametrize("wrong", [{"count": "0"}, {"first_row": "99"}, {"frame": "vice"}])
+def test_the_rest_is_opened_where_something_in_it_is_wrong(alice, wrong):
+    answer = alice.post("/projects", data=SENT | wrong)
+    assert answer.status_code == 422
+    assert '<details class="more" open>' in answer.text
+
+
 def test_everything_said_is_kept(app, alice):
     said = {
         "count": "28", "over": "2", "working": "blocks", "block_from": "middle", "block_way": "down",
@@ -116,7 +130,6 @@ def test_what_was_typed_is_kept(alice):
     assert 'value="1e3"' in page
     assert f'value="{key}"' in page
     assert 'value="blocks" checked' in page
-    assert '<details class="more" open>' in page
     assert "<script>alert" not in page
 
 

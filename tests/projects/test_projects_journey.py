@@ -30,11 +30,11 @@ def test_a_project_from_the_pattern_to_put_away(hers):
     hers.get_by_label("Title").fill("Harbour lanterns")
     hers.get_by_label("Stitches wide").fill("14o")
     hers.get_by_label("Stitches high").fill("98")
-    hers.get_by_role("button", name="Begin").click()
+    hers.get_by_role("button", name="Make the project").click()
     expect(hers.get_by_label("Stitches wide")).to_be_focused()
     expect(hers.get_by_text("Write the width in digits only, from 1 to 10,000.")).to_be_visible()
     hers.get_by_label("Stitches wide").fill("140")
-    hers.get_by_role("button", name="Begin").click()
+    hers.get_by_role("button", name="Make the project").click()
     expect(hers.get_by_role("heading", name="Harbour lanterns")).to_be_visible()
 
     address = hers.url
@@ -61,7 +61,7 @@ def test_only_the_fields_of_her_way_are_shown_but_never_hiding_what_is_wrong(her
     hers.get_by_label("By blocks of ten").check()
     expect(row).to_be_hidden()
     expect(block).to_be_visible()
-    hers.get_by_role("button", name="Begin").click()
+    hers.get_by_role("button", name="Make the project").click()
     expect(row).to_be_visible()
     expect(block).to_be_visible()
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any, NamedTuple, Protocol
 
-from webapp.projects.words import counted
+from webapp.numbers import counted, number
 
 BLOCK = 10  # stitches along a block's side
 
@@ -32,7 +32,7 @@ class Progress(NamedTuple):
 
     def __str__(self) -> str:
         """Say it in words."""
-        return f"{self.done:,} of {self.of:,} {self.what}"
+        return f"{number(self.done)} of {number(self.of)} {self.what}"
 
 
 def blocks_along(stitches: int) -> int:

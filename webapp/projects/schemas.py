@@ -7,9 +7,9 @@ from typing import Any
 
 from marshmallow import EXCLUDE, Schema, ValidationError, fields, post_load, validate, validates_schema
 
+from webapp.numbers import counted, number
 from webapp.projects import words
 from webapp.projects.plan import usual_start
-from webapp.projects.words import counted
 
 LARGEST = 10_000  # stitches along a side
 LONGEST = 120  # characters of a title
@@ -39,7 +39,7 @@ class Whole(fields.Field[int]):
     """A whole number, written in digits and nothing else."""
 
     def __init__(self, what: str, high: int = LARGEST, **kwargs: Any) -> None:
-        self.sentence = f"Write {what} in digits only, from 1 to {high:,}."
+        self.sentence = f"Write {what} in digits only, from 1 to {number(high)}."
         self.high = high
         super().__init__(error_messages={"required": self.sentence}, **kwargs)
 

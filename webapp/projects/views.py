@@ -24,6 +24,7 @@ from webapp.projects.woven import swatch, woven
 
 blueprint = Blueprint("projects", __name__)
 
+SHOWN = {"id", "title", "width", "height", "state"}  # fields outside "More about it"
 Answer = str | tuple[str, int] | Response
 
 
@@ -154,9 +155,16 @@ def hers(project_id: UUID) -> Project:
 def asked(values: dict[str, Any], errors: Errors, project: Project | None = None) -> tuple[str, int]:
     """Draw the form, new or for a project, with the cursor in the first field that is wrong."""
     wrong = next((name for name in ProjectSchema().fields if name in errors), None)
+    opened = bool(errors.keys() - SHOWN)  # what is wrong is not to be hidden
     work = worked(project) if project else None
     page = render_template(
-        "projects/form.html", values=values, errors=errors, wrong=wrong, project=project, work=work
+        "projects/form.html",
+        values=values,
+        errors=errors,
+        wrong=wrong,
+        opened=opened,
+        project=project,
+        work=work,
     )
     return page, 422 if errors else 200
 

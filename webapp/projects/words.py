@@ -2,6 +2,8 @@
 
 from typing import Protocol
 
+from webapp.numbers import counted, number
+
 STATES = (("planned", "Planned"), ("in hand", "In hand"), ("resting", "Resting"), ("finished", "Finished"))
 OVERS = (("1", "One"), ("2", "Two"))
 WORKINGS = (("rows", "By rows"), ("blocks", "By blocks of ten"))
@@ -59,8 +61,8 @@ def way_of_working(plan: Plan) -> list[str]:
         return [f"Blocks of ten, from {start}, {plan.block_way} first."]
     going = {"top": "down from row", "bottom": "up from the bottom, from row", "middle": "both ways from row"}
     sentences = [
-        f"Rows, {going[plan.direction]} {plan.first_row}.",
-        f"Each begins at column {plan.start_column} and goes {plan.start_way}.",
+        f"Rows, {going[plan.direction]} {number(plan.first_row)}.",
+        f"Each begins at column {number(plan.start_column)} and goes {plan.start_way}.",
     ]
     if plan.expected is not None:
         sentences.append(f"{counted(plan.expected, 'stitch', 'stitches')} in each.")
@@ -82,8 +84,3 @@ def cloth_in_words(plan: Plan) -> str:
 def count_in_words(count: float) -> str:
     """Write a count without needless decimals: 14, 13.72."""
     return repr(float(count)).removesuffix(".0")
-
-
-def counted(number: int, one: str, many: str) -> str:
-    """Write a number with what it counts: "1 row", "4,992 stitches"."""
-    return f"{number:,} {one if number == 1 else many}"
