@@ -164,12 +164,14 @@ def test_finished_is_offered_after_the_last_pass_and_not_before(desk):
     page = desk.open(height=2, expected=10, step="row")
     desk.tap(2)
     desk.wait_for("label", "Every row is done")
-    desk.tap()
+    desk.act("more")
+    desk.answer("Passes")
     finished = page.get_by_role("button", name="It is finished")
     for name in ("Part stitches", "Backstitch", "Knots and beads"):
         expect(finished).to_have_count(0)
         page.get_by_label(name, exact=True).check()
     finished.click()
+    desk.answer("End")
     page.wait_for_url(f"**/projects/{desk.id}")
     desk.open()
     assert desk.snapshot()["plan"]["state"] == "finished"
@@ -250,3 +252,34 @@ def test_a_tap_on_a_closed_row_is_taken_back_whole(desk):
     desk.wait_for("row_stitches", 31)
     desk.act("undo")
     assert desk.snapshot()["rows"]["1"] == {"stitches": 30, "done": True}
+
+
+def closed_row(desk):
+    """A row of 30 that is closed, gone back to."""
+    desk.project(expected=30)
+    desk.journal(
+        {"kind": "stitches", "row": 1, "by": 30}, {"kind": "done", "row": 1, "done": True, "at": ago()}
+    )
+    page = desk.open()
+    desk.act("map")
+    page.locator("dialog input").first.fill("1")
+    desk.answer("Go there")
+    desk.act("says")
+    return page.get_by_label("Stitches really there")
+
+
+@pytest.mark.parametrize("button", ["It was miscounted", "I unpicked back to there"])
+def test_a_closed_row_that_the_cloth_says_is_short_is_open_again(desk, button):
+    closed_row(desk).fill("28")
+    desk.answer(button)
+    desk.wait_for("row_stitches", 28)
+    assert desk.snapshot()["rows"]["1"] == {"stitches": 28, "done": False}
+    desk.act("undo")
+    assert desk.snapshot()["rows"]["1"] == {"stitches": 30, "done": True}
+
+
+def test_a_closed_row_that_the_cloth_says_is_over_stays_closed(desk):
+    closed_row(desk).fill("31")
+    desk.answer("It was miscounted")
+    desk.wait_for("row_stitches", 31)
+    assert desk.snapshot()["rows"]["1"] == {"stitches": 31, "done": True}

@@ -199,3 +199,29 @@ def test_ending_ends_what_another_phone_began_too(desk):
     desk.answer("End")
     desk.wait_for("sitting", "Begin")
     assert desk.snapshot()["sitting"] is None
+
+
+def test_that_it_is_on_the_frame_is_not_said_longer_than_it_is_so(desk):
+    page = desk.open(frame="hoop")
+    desk.tap()
+    expect(page.locator(".say")).to_contain_text("On the frame.")
+    page.evaluate("document.querySelector('header [data-act=frame]').click()")
+    expect(page.locator(".say")).to_contain_text("Off the frame.")
+    page.locator("header [data-act=frame]").click()
+    expect(page.locator(".say")).to_contain_text("On the frame.")
+    desk.snapshot()
+    desk.journal({"kind": "frame", "state": "off"})
+    page.evaluate("dispatchEvent(new Event('online'))")
+    desk.wait_for("frame", "off")
+    expect(page.locator(".say")).to_be_hidden()
+
+
+def test_not_on_it_goes_once_the_work_was_taken_off_elsewhere(desk):
+    page = desk.open(frame="hoop")
+    desk.tap()
+    expect(page.locator(".say")).to_contain_text("Not on it")
+    desk.snapshot()
+    desk.journal({"kind": "frame", "state": "off"})
+    page.evaluate("dispatchEvent(new Event('online'))")
+    desk.wait_for("frame", "off")
+    expect(page.locator(".say")).to_be_hidden()

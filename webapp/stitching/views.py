@@ -9,6 +9,8 @@ from webapp import clock
 from webapp.accounts.guard import signed_in, stitcher
 from webapp.journal.moments import read
 from webapp.journal.snapshot import snapshot_of
+from webapp.projects.models import Project
+from webapp.reminders.bedtime import KINDS
 from webapp.stitching.place import scene
 
 blueprint = Blueprint("stitching", __name__)
@@ -32,6 +34,21 @@ def shell() -> str:
     """Show the page with nobody's values, to be filled on the phone of whoever opens it without network."""
     g.account = None  # whoever fetches it, it is drawn for nobody
     return render_template("stitching/show.html", snapshot=None, scene=None, minutes=None)
+
+
+@blueprint.app_context_processor
+def give_left_open() -> dict[str, Any]:
+    """Give the page of a project what to say when it is finished and something is still open."""
+    return {"left_open": left_open}
+
+
+def left_open(project: Project) -> str:
+    """Say what is still open of a project: a sitting, the work on its frame, or nothing."""
+    snapshot = snapshot_of(project.stitcher, project.id)
+    is_held = project.frame in KINDS and (snapshot["frame"] or {}).get("state") in ("on", "slack")
+    if not snapshot["sitting"]:
+        return "The work is still on its frame." if is_held else ""
+    return f"A sitting is still running{', and the work is on its frame' if is_held else ''}."
 
 
 def scene_of(snapshot: dict[str, Any]) -> dict[str, Any] | None:

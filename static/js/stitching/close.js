@@ -4,7 +4,7 @@ import { button, el, sheet } from "./sheet.js";
 export function open(stitch) {
   const { count, of } = stitch.shown();
   const how = count < of ? "short" : "over";
-  const shut = () => { dialog.close(); stitch.lay([{ kind: "done", ...stitch.where(), done: true }], true); };
+  const shut = () => { dialog.close(); stitch.do("close"); };
   const dialog = sheet(
     `${stitch.name()} has ${count} of ${of}`,
     el("p", {}, count < of ? `${of - count} fewer than the pattern has.` : `${count - of} more than the pattern has.`),

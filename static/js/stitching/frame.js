@@ -7,5 +7,5 @@ const SAID = { on: "On the frame.", slack: "Slackened.", off: "Off the frame." }
 export async function open(stitch) {
   const state = NEXT[stitch.plan.frame][stitch.view.frame?.state] || "on";
   const laid = await stitch.lay([{ kind: "frame", state }]);
-  if (laid) stitch.say(SAID[state], "Undo", () => stitch.lay([{ kind: "undo", entry: laid[0].id }]));
+  if (laid) stitch.say(SAID[state], "Undo", () => stitch.lay([{ kind: "undo", entry: laid[0].id }]), () => stitch.view.frame?.state === state);
 }

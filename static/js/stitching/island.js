@@ -34,6 +34,7 @@ function follow(stitch, element) {
   stitch.repaint = () => {
     if (element.dataset.dressed !== String(stitch.plan.revision)) return change(stitch, element);
     paint(stitch);
+    if (stitch.holds?.() === false) stitch.say("");
     if (awake) awake.attend(stitch);
     else if (stitch.view.sitting) import("./awake.js").then((module) => (awake ||= module).attend(stitch));
   };
@@ -107,7 +108,8 @@ function greet(stitch) {
     const day = new Date(stitch.phone.now()).setHours(0, 0, 0, 0);
     return (!last || Date.parse(last.at) < day) && stitch.say("Clean hands?");
   };
-  if (location.hash === "#already") stitch.open("already");
+  const asked = /^#(already|finished)$/.exec(location.hash);
+  if (asked) stitch.open(asked[1]);
   else look();
   const isBack = () => document.visibilityState === "visible" && stitch.view.sitting && !document.querySelector("dialog[open]");
   document.addEventListener("visibilitychange", () => isBack() && look());

@@ -39,12 +39,12 @@ function finishing(stitch) {
   return el("div", { className: "stack" }, said, button("It is finished", () => finish(stitch, said), "main"));
 }
 
-async function finish({ project }, said) {
+async function finish(stitch, said) {
   said.textContent = "Saying so…";
   try {
     const body = new URLSearchParams({ state: "finished" });
-    const answer = await fetch(`/projects/${project}/state`, { method: "POST", body });
-    if (answer.ok && !answer.redirected) return location.assign(`/projects/${project}`);
+    const answer = await fetch(`/projects/${stitch.project}/state`, { method: "POST", body });
+    if (answer.ok && !answer.redirected) return stitch.open("finished");
     said.textContent = "That was not taken. Open the project and set it to finished there.";
   } catch {
     said.textContent = "There is no network just now. All is kept here; say so again later.";

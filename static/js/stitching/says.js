@@ -9,8 +9,7 @@ export function open(stitch) {
     const really = asked.read();
     if (really === null) return;
     if (why === "unpicked" && really >= count) return asked.tell(`Unpicking leaves fewer than ${count}. For more, it was a miscount.`);
-    const by = really - stitch.at().stitches;
-    if (by) stitch.lay([{ kind: "stitches", ...stitch.where(), by, why }]);
+    lay(stitch, really, why);
     dialog.close();
   };
   const dialog = sheet(
@@ -21,4 +20,16 @@ export function open(stitch) {
     el("p", { className: "quiet" }, "Unpicked thread stays spent. A miscount never was."),
   );
   asked.input.select();
+}
+
+/** A closed row or block that turns out short, or is unpicked, is open again; one undo takes back both. */
+function lay(stitch, really, why) {
+  const { stitches, done } = stitch.at();
+  const { of } = stitch.shown();
+  const where = stitch.where();
+  const by = really - stitches;
+  const isShort = why === "unpicked" || (of !== null && really < of);
+  const counted = { kind: "stitches", ...where, by, why };
+  if (by && done && isShort) stitch.act([{ kind: "done", ...where, done: false }, counted], false);
+  else if (by) stitch.lay([counted]);
 }

@@ -2,30 +2,42 @@ import { keep } from "./device.js";
 import { button, el, sheet } from "./sheet.js";
 
 const MOST = 20;
+const OFF = { ask: "Take it off the frame for the night.", state: "off", yes: "off the frame", no: "left on" };
 const ENDS = {
-  hoop: { ask: "Take it off the frame for the night.", state: "off", yes: "End, off the frame", no: "End, left on" },
-  clamps: { ask: "Take it off the frame; clamps lying on stitches first.", state: "off", yes: "End, off the frame", no: "End, left on" },
-  scroll: { ask: "Slacken it for the night.", state: "slack", yes: "End, slackened", no: "End, left tight" },
+  hoop: OFF,
+  clamps: { ...OFF, ask: "Take it off the frame; clamps lying on stitches first." },
+  scroll: { ask: "Slacken it for the night.", state: "slack", yes: "slackened", no: "left tight" },
 };
 
 /** Begin a sitting by hand; of one that runs, ask whether to pause or end it. */
 export function open(stitch) {
   if (!stitch.view.sitting) return stitch.tell(stitch.lay(stitch.sitDown()));
   const { plan, view } = stitch;
-  const note = el("input", { id: "stopped", maxLength: 200, autocomplete: "off" });
   const held = view.frame?.state === "on" || (plan.frame !== "scroll" && view.frame?.state === "slack");
-  const asked = stitch.isFramed && held ? ENDS[plan.frame] : null;
+  const dialog = ask(stitch, held ? ENDS[plan.frame] : null, button("Pause", () => { pause(stitch); dialog.close(); }));
+}
+
+/** What is asked of work that is finished and still on its frame; null if it is on none. */
+export function forGood({ plan, view, isFramed }) {
+  if (!isFramed || !["on", "slack"].includes(view.frame?.state)) return null;
+  return plan.frame === "clamps" ? ENDS.clamps : { ...OFF, ask: "Take it off the frame." };
+}
+
+/** Ask where she stopped and, if there is anything to `frame`, about that; gives the sheet. */
+export function ask(stitch, frame, ...more) {
+  const note = el("input", { id: "stopped", maxLength: 200, autocomplete: "off" });
   const end = (state) => {
     finish(stitch, note.value.trim(), state);
     dialog.close();
   };
   const dialog = sheet(
     `Sitting: ${stitch.minutes()} min`,
-    button("Pause", () => { pause(stitch); dialog.close(); }),
+    more,
     el("div", { className: "ask" }, el("label", { htmlFor: "stopped" }, "Where I stopped"), note),
-    asked && el("p", {}, asked.ask),
-    asked ? [button(asked.yes, () => end(asked.state), "main"), button(asked.no, () => end())] : button("End", () => end(), "main"),
+    frame && el("p", {}, frame.ask),
+    frame ? [button(`End, ${frame.yes}`, () => end(frame.state), "main"), button(`End, ${frame.no}`, () => end())] : button("End", () => end(), "main"),
   );
+  return dialog;
 }
 
 function pause(stitch) {

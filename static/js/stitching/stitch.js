@@ -63,12 +63,12 @@ export class Stitch {
     const entries = (await laying) || [];
     if (entries[0]?.kind === "begin") this.say("");
     const frame = entries.find((entry) => entry.kind === "frame");
-    if (frame) this.say("On the frame.", "Not on it", () => this.lay([{ kind: "undo", entry: frame.id }]));
+    if (frame) this.say("On the frame.", "Not on it", () => this.lay([{ kind: "undo", entry: frame.id }]), () => this.view.frame?.state === "on");
   }
 
   /** Lay what a tap lays: the step she set, or a run of `by`. */
   tap(by) {
-    if (this.place === null) return this.open("passes");
+    if (this.place === null) return this.do("over");
     if (by === undefined && this.step === "row") return this.do("finish");
     const before = this.shown();
     const size = by ?? this.size(before);
@@ -107,8 +107,8 @@ export class Stitch {
     keep(`step ${this.project}`, step);
   }
 
-  /** Say one line over the field, with at most one answer; taps go through it. */
-  say(text, answer = "", act = null) {
+  /** Say one line over the field, as long as it `holds`, with at most one answer; taps go through it. */
+  say(text, answer = "", act = null, holds = null) {
     const [line, words, button] = [".say", ".say span", ".say .btn"].map(this.find);
     line.hidden = !text;
     line.parentNode.classList.toggle("said", Boolean(text));
@@ -116,7 +116,7 @@ export class Stitch {
     button.hidden = !answer;
     button.textContent = answer;
     button.onclick = () => { this.say(""); act(); };
-    this.patience = text ? PATIENCE : 0;
+    Object.assign(this, { holds, patience: text ? PATIENCE : 0 });
   }
 
   /** Do what a button of hers says. */
