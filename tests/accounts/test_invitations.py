@@ -68,6 +68,27 @@ def test_its_link_is_shown_once_and_kept_as_a_hash(house, owner, config):
         assert token.encode() not in file.read_bytes()
 
 
+@pytest.mark.parametrize(
+    ("origin", "begins"),
+    [
+        ("https://house.example:8443", 'value="https://house.example:8443/accounts/new?invitation='),
+        ("http://[fd00::20]:8000", 'value="http://[fd00::20]:8000/accounts/new?invitation='),
+        (None, 'value="/accounts/new?invitation='),
+        ("null", 'value="/accounts/new?invitation='),
+        ("javascript://house.example", 'value="/accounts/new?invitation='),
+        ("http://house.example/elsewhere?", 'value="/accounts/new?invitation='),
+        ('http://"><b>', 'value="/accounts/new?invitation='),
+        ("http://[broken", 'value="/accounts/new?invitation='),
+    ],
+)
+def test_its_link_names_the_house_as_the_page_that_asks_does_whatever_the_host_says(owner, origin, begins):
+    owner.set_cookie("evenrow", owner.get_cookie("evenrow").value, domain="elsewhere.example")
+    headers = {"Host": "elsewhere.example", **({"Origin": origin} if origin else {})}
+    answer = owner.post("/account/invitations", headers=headers)
+    assert begins in answer.text
+    assert "elsewhere" not in answer.text
+
+
 def test_it_can_be_taken_back(house, owner):
     token = invite(owner)
     (id,) = re.findall(r'action="/account/invitations/([\w-]+)/end"', owner.get("/account").text)

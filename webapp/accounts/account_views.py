@@ -18,6 +18,7 @@ from webapp.accounts.schemas import HANDS, UNITS, WEEK_STARTS, PassphraseForm, S
 from webapp.db import db
 from webapp.forms import Errors, load_form
 from webapp.house import house
+from webapp.origin import origin_of_page
 
 blueprint = Blueprint("account", __name__, url_prefix="/account")
 
@@ -94,7 +95,7 @@ def invite() -> Answer:
         abort(404)
     token = doors.invite(stitcher().id)
     db.session.commit()
-    link = url_for("accounts.new", invitation=token, _external=True)
+    link = origin_of_page(request) + url_for("accounts.new", invitation=token)
     return fragment("invitations", {}, link=link)
 
 
