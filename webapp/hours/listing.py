@@ -1,7 +1,6 @@
 """A week's sittings as they are listed to put their times right."""
 
 from dataclasses import dataclass
-from datetime import date, datetime
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
@@ -10,8 +9,8 @@ from webapp.accounts.models import Account
 from webapp.hours import records, wall, words
 from webapp.hours.records import Sat
 from webapp.hours.report import week_asked
+from webapp.hours.shown import Shown
 from webapp.hours.split import Stretch, joins, laid_out, length
-from webapp.hours.week import Week, week_beside
 from webapp.ids import new_id
 
 FIELD = "%Y-%m-%dT%H:%M"
@@ -62,29 +61,11 @@ def join(sat: list[Sat]) -> list[Joined]:
 
 
 @dataclass(frozen=True)
-class Listing:
+class Listing(Shown):
     """The sittings of one week of hers."""
 
-    week: Week
-    zone: ZoneInfo
-    now: datetime
     joined: list[Joined]
     titles: dict[UUID, str]
-
-    @property
-    def today(self) -> date:
-        """Tell her date."""
-        return self.now.astimezone(self.zone).date()
-
-    @property
-    def earlier(self) -> str:
-        """Name the week before."""
-        return week_beside(self.week, -1, self.zone).name
-
-    @property
-    def later(self) -> str | None:
-        """Name the week after; none if it has not begun."""
-        return week_beside(self.week, 1, self.zone).name if self.week.end <= self.now else None
 
     def day_of(self, joined: Joined) -> str:
         """Say on which day it began."""

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import date, datetime, timedelta
+from datetime import timedelta
 from typing import Any
 from uuid import UUID
 from zoneinfo import ZoneInfo
@@ -12,17 +12,15 @@ from webapp.accounts.models import Account
 from webapp.hours import bars, records, wall, words
 from webapp.hours.figures import EARLIER, Figures, Share, Shares, usual, whole, work_out
 from webapp.hours.records import Sat
+from webapp.hours.shown import Shown
 from webapp.hours.split import Stretch
 from webapp.hours.week import Day, Week, week_beside, week_holding, week_named
 
 
 @dataclass(frozen=True)
-class Report:
+class Report(Shown):
     """One week of hers, read and worked out."""
 
-    week: Week
-    zone: ZoneInfo
-    now: datetime
     figures: Figures
     usual: timedelta | None
     titles: dict[UUID, str]
@@ -34,24 +32,9 @@ class Report:
         return self.week.begin <= self.now < self.week.end
 
     @property
-    def today(self) -> date:
-        """Tell her date."""
-        return self.now.astimezone(self.zone).date()
-
-    @property
     def days(self) -> list[tuple[Day, Shares, Share]]:
         """Give each day, what the projects have of it, and the sum."""
         return [(day, shares, whole(shares)) for day, shares in self.figures.days]
-
-    @property
-    def earlier(self) -> str:
-        """Name the week before."""
-        return week_beside(self.week, -1, self.zone).name
-
-    @property
-    def later(self) -> str | None:
-        """Name the week after; none if it has not begun."""
-        return week_beside(self.week, 1, self.zone).name if self.week.end <= self.now else None
 
     @property
     def thread_minutes(self) -> int:

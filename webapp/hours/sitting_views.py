@@ -3,6 +3,7 @@
 Each form is answered twice: at its own address plainly, and at that with ``/list`` by the list alone.
 """
 
+from collections.abc import Callable
 from typing import Any
 from uuid import UUID
 from zoneinfo import ZoneInfo
@@ -48,19 +49,7 @@ def listing() -> Answer:
 @signed_in
 def create(part: bool) -> Answer:
     """Add a sitting that was forgotten."""
-    given, errors = load_form(SittingSchema())
-    if errors:
-        return _answer(part, errors)
-    times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now())
-    if times is None:
-        return _answer(part, errors)
-    _listing()  # a week that cannot be shown is said before anything is written
-    try:
-        fixing.set_times(stitcher().id, given["project"], given["once"], times, given["once"])
-    except Refused as error:
-        return _answer(part, {"project": [str(error)]})
-    db.session.commit()
-    return _answer(part, {}, "Added.")
+    return _put_right(part, SittingSchema(), None, _add, "Added.")
 
 
 @blueprint.post(ONE, defaults={"part": False})
@@ -68,17 +57,7 @@ def create(part: bool) -> Answer:
 @signed_in
 def update(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Set a sitting's times."""
-    before = _hers(project, sitting)
-    given, errors = load_form(TimesSchema())
-    if errors:
-        return _answer(part, errors, sitting=sitting)
-    times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now(), before)
-    if times is None:
-        return _answer(part, errors, sitting=sitting)
-    _listing()
-    fixing.set_times(stitcher().id, project, sitting, times, given["once"])
-    db.session.commit()
-    return _answer(part, {}, "Kept.")
+    return _put_right(part, TimesSchema(), _hers(project, sitting), _set_times, "Kept.")
 
 
 @blueprint.post(f"{ONE}/strike", defaults={"part": False})
@@ -86,14 +65,7 @@ def update(part: bool, project: UUID, sitting: UUID) -> Answer:
 @signed_in
 def strike(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Strike a sitting out."""
-    _hers(project, sitting)
-    given, errors = load_form(FormSchema())
-    if errors:
-        return _answer(part, errors)
-    _listing()
-    fixing.strike(stitcher().id, project, sitting, given["once"])
-    db.session.commit()
-    return _answer(part, {}, "Struck out.")
+    return _put_right(part, FormSchema(), _hers(project, sitting), _strike, "Struck out.")
 
 
 @blueprint.post(f"{ONE}/return", defaults={"part": False})
@@ -101,14 +73,50 @@ def strike(part: bool, project: UUID, sitting: UUID) -> Answer:
 @signed_in
 def put_back(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Put back a sitting that was struck out."""
-    _hers(project, sitting)
-    given, errors = load_form(FormSchema())
+    return _put_right(part, FormSchema(), _hers(project, sitting), _put_back, "Put back.")
+
+
+Given = dict[str, Any]
+Write = Callable[[Given, Any], Errors]
+
+
+def _put_right(part: bool, schema: FormSchema, before: Sitting | None, write: Write, done: str) -> Answer:
+    """Load the form, write down what it says of the sitting ``before``, and show the list; all or nothing."""
+    given, errors = load_form(schema)
+    _listing()  # a week that cannot be shown is said before anything is written
+    errors = errors or write(given, before)
     if errors:
-        return _answer(part, errors)
-    _listing()
-    fixing.put_back(stitcher().id, project, sitting, given["once"])
+        return _answer(part, errors, sitting=before.id if before else None)
     db.session.commit()
-    return _answer(part, {}, "Put back.")
+    return _answer(part, {}, done)
+
+
+def _add(given: Given, _none: None) -> Errors:
+    times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now())
+    if times is None:
+        return errors
+    try:
+        fixing.set_times(stitcher().id, given["project"], given["once"], times, given["once"])
+    except Refused as error:
+        return {"project": [str(error)]}
+    return {}
+
+
+def _set_times(given: Given, before: Sitting) -> Errors:
+    times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now(), before)
+    if times is not None:
+        fixing.set_times(stitcher().id, before.project, before.id, times, given["once"])
+    return errors
+
+
+def _strike(given: Given, before: Sitting) -> Errors:
+    fixing.strike(stitcher().id, before.project, before.id, given["once"])
+    return {}
+
+
+def _put_back(given: Given, before: Sitting) -> Errors:
+    fixing.put_back(stitcher().id, before.project, before.id, given["once"])
+    return {}
 
 
 def _hers(project: UUID, sitting: UUID) -> Sitting:
