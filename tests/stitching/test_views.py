@@ -1,6 +1,11 @@
+import json
+import re
+from uuid import uuid4
+
 import pytest
 
 from tests.conftest import browser_of
+from webapp.journal.fold import advance
 
 
 def stitch(project) -> str:
@@ -60,3 +65,28 @@ def test_the_page_is_light(alice, new_project):
     # Of the 30 kB that the first load may weigh, 4.5 are the page's own.
     page = alice.get(stitch(new_project(alice)), headers={"Accept-Encoding": "br"})
     assert len(page.data) < 4500
+
+
+def test_the_snapshot_a_page_carries_leaves_out_what_follows_from_the_rest(alice, new_project):
+    project = new_project(alice)
+    at = "2026-02-03T20:14:05.120Z"
+    kinds = (
+        [{"kind": "stitches", "row": row, "by": 10 * row} for row in range(1, 8)]
+        + [{"kind": "done", "row": row, "done": True} for row in range(1, 7)]
+        + [{"kind": "stitches", "block": [2, 3], "by": 4}, {"kind": "stitches", "pass": "back", "by": 9}]
+        + [
+            {"kind": "begin"},
+            {"kind": "end", "sitting": str(uuid4()), "note": "By the lamp"},
+            {"kind": "begin"},
+        ]
+    )
+    entries = [{"id": str(uuid4()), "project": str(project), "at": at, **one} for one in kinds]
+    assert alice.post("/journal", json={"sent_at": at, "entries": entries}).json["refused"] == []
+    whole = alice.get(f"/projects/{project}/snapshot").json
+    page = alice.get(stitch(project)).text
+    carried = json.loads(re.search(r"data-snapshot>(.*?)</script>", page)[1])
+    left_out = whole.keys() - carried.keys()
+    assert {"rows", "blocks", "passes", "row", "stitches"} <= left_out
+    view = {"since": 0, **advance(carried, [])}
+    assert {name: view[name] for name in left_out} == {name: whole[name] for name in left_out}
+    assert {name: whole[name] for name in carried} == carried

@@ -15,6 +15,10 @@ from webapp.stitching.place import scene
 
 blueprint = Blueprint("stitching", __name__)
 
+# What the fold draws out of the rest of a snapshot: the page that carries one does without.
+DRAWN = {"since", "row", "row_stitches", "block", "block_stitches", "stitches", "rows_done", "blocks_done"}
+DRAWN |= {"rows", "blocks", "passes", "sitting", "note"}
+
 
 @blueprint.get("/projects/<uuid:project_id>/stitch")
 @signed_in
@@ -25,7 +29,11 @@ def show(project_id: UUID) -> str:
     except LookupError:
         abort(404)
     return render_template(
-        "stitching/show.html", snapshot=snapshot, scene=scene_of(snapshot), minutes=minutes_of(snapshot)
+        "stitching/show.html",
+        snapshot=snapshot,
+        carried={name: value for name, value in snapshot.items() if name not in DRAWN},
+        scene=scene_of(snapshot),
+        minutes=minutes_of(snapshot),
     )
 
 
