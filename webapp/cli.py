@@ -3,6 +3,7 @@
 import sys
 
 import click
+from sqlalchemy.exc import OperationalError
 
 from webapp.config import BadSetting, Config
 
@@ -59,6 +60,39 @@ def audit(config: Config) -> None:
             found += 1
     click.echo("No difference." if not found else f"{found} differences.")
     sys.exit(1 if found else 0)
+
+
+@main.command()
+@click.argument("name")
+@click.pass_obj
+def passphrase(config: Config, name: str) -> None:
+    """Give the stitcher called NAME another passphrase, and sign her out everywhere.
+
+    Asks for it twice on a terminal; else it is the first line of what comes in.
+    """
+    from webapp import create_app
+    from webapp.accounts.keeping import CannotReplace, find_claimed, replace_passphrase
+
+    with create_app(config).app_context():
+        try:
+            find_claimed(name)
+            replace_passphrase(name, ask_passphrase())
+        except CannotReplace as error:
+            raise click.ClickException(str(error)) from error
+        except OperationalError as error:
+            raise click.ClickException(f"The database cannot be read: {error.orig}.") from error
+    click.echo("The new passphrase holds, and she is signed out everywhere.")
+
+
+def ask_passphrase() -> str:
+    """Ask for a passphrase twice on a terminal, unseen; elsewhere take one line."""
+    if sys.stdin.isatty():
+        asked: str = click.prompt("The new passphrase", hide_input=True, confirmation_prompt="Once more")
+        return asked
+    try:
+        return sys.stdin.buffer.readline().decode().rstrip("\r\n")
+    except UnicodeDecodeError as error:
+        raise click.ClickException("The passphrase cannot be read: send it as UTF-8.") from error
 
 
 if __name__ == "__main__":

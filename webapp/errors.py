@@ -21,7 +21,7 @@ SENTENCES = {
 def wants_json() -> bool:
     """Tell whether the one who asks is a program: the journal and the figures for scripts."""
     path = request.path
-    return path == "/journal" or path.endswith((".json", "/snapshot"))
+    return f"{path}/".startswith("/journal/") or path.endswith((".json", "/snapshot"))
 
 
 def wants_fragment() -> bool:

@@ -3,12 +3,23 @@
 from dataclasses import replace
 
 import pytest
+from sqlalchemy import select
 
 from webapp import create_app
+from webapp.accounts.models import Account
 from webapp.config import SignUp
 from webapp.db import db
 
 PASSPHRASE = "a long enough passphrase"
+ACCOUNTS = select(Account.id, Account.name, Account.zone, Account.passphrase_hash)
+
+
+def sign_up(client, name="Alice", passphrase=PASSPHRASE, **more):
+    return client.post("/accounts", data={"name": name, "passphrase": passphrase, **more})
+
+
+def begin(client, zone="Europe/Lisbon"):
+    return client.post("/accounts/unclaimed", data={"zone": zone})
 
 
 @pytest.fixture

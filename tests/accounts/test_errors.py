@@ -1,6 +1,9 @@
 """Errors are sentences, on a page, in a page that stays, or as JSON."""
 
+import re
+
 import pytest
+from flask import abort
 from sqlalchemy import text
 
 from webapp.db import db
@@ -80,6 +83,73 @@ def test_without_a_database_there_is_still_a_sentence(app, client, config):
     answer = client.get("/account")
     assert answer.status_code == 500
     assert "Something went wrong on our side" in answer.text
+
+
+@pytest.fixture
+def refusing(broken):
+    """A house with a page and addresses for programs that refuse whatever is sent."""
+
+    def refuse(code):
+        abort(code)
+
+    for path in ("/<int:code>", "/<int:code>.json", "/<int:code>/snapshot", "/journal/<int:code>"):
+        broken.add_url_rule(path, path, refuse, methods=["POST"])
+    return broken
+
+
+CODES = [400, 403, 404, 405, 409, 413, 415, 429, 500]
+
+
+@pytest.mark.parametrize("code", CODES)
+@pytest.mark.parametrize("path", ["/{}.json", "/{}/snapshot", "/journal/{}"])
+def test_every_error_is_json_to_programs(refusing, client, code, path):
+    answer = client.post(path.format(code))
+    assert (answer.status_code, answer.mimetype) == (code, "application/json")
+    assert answer.json.keys() == {"error"}
+    assert is_a_sentence(answer.json["error"])
+
+
+@pytest.mark.parametrize("code", CODES)
+def test_every_error_is_a_page_on_pages(refusing, client, code):
+    answer = client.post(f"/{code}")
+    assert (answer.status_code, answer.mimetype) == (code, "text/html")
+    assert "<main" in answer.text
+    assert is_a_sentence(re.search(r'<p class="card">(.*?)</p>', answer.text)[1])
+
+
+ANY = "/projects/019c5957-00c0-7d73-9837-bc05c56b05d9"
+
+
+@pytest.mark.parametrize(
+    ("method", "path", "status"),
+    [
+        ("GET", "/journal", 405),
+        ("PUT", "/journal", 405),
+        ("POST", "/hours.json", 405),
+        ("POST", f"{ANY}/snapshot", 405),
+        ("GET", f"{ANY}/snapshot", 404),
+        ("GET", "/projects/lanterns/snapshot", 404),
+        ("GET", "/journal/", 404),
+        ("GET", "/hours.json?week=never", 422),
+        ("GET", "/cloth/gauge.json?squares=many", 422),
+    ],
+)
+def test_what_a_program_gets_wrong_it_is_told_as_json(alice, method, path, status):
+    answer = alice.open(path, method=method)
+    assert (answer.status_code, answer.mimetype) == (status, "application/json")
+    assert is_a_sentence(answer.json["error"])
+
+
+def test_too_large_a_batch_is_refused_as_json_and_too_large_a_form_on_a_page(alice):
+    batch = alice.post("/journal", data=b"x" * 1_000_001)
+    form = alice.post("/projects", data={"title": "x" * 1_000_001})
+    assert (batch.status_code, batch.json.keys()) == (413, {"error"})
+    assert form.status_code == 413
+    assert "That is too large to take." in form.text
+
+
+def is_a_sentence(text):
+    return text[:1].isupper() and text.endswith(".") and "<" not in text
 
 
 @pytest.mark.parametrize("path", ["/", "/sign-in", "/nowhere", "/health", "/sign-out"])
