@@ -10,6 +10,9 @@ from webapp.config import Config
 from webapp.migrate import migrate
 
 THREADS = 8
+LONGEST_ADDRESS = (
+    8190  # the most the server can be told: up to it our own pages answer, and say what is too long
+)
 
 
 class House(BaseApplication):  # type: ignore[misc]
@@ -50,6 +53,7 @@ def serve_app(app: Flask, host: str, port: int, cert: str | None = None, key: st
         "keyfile": key,
         "accesslog": None,
         "loglevel": "warning",
+        "limit_request_line": LONGEST_ADDRESS,
         "when_ready": lambda server: print_address("https" if cert else "http", server),
     }
     House(app, options).run()

@@ -162,7 +162,7 @@ def ask_what_cloth_this_is(page: Page) -> None:
     page.reload()
     page.get_by_label("I counted").first.fill("28")
     page.locator("main input[inputmode]").nth(1).fill("2")
-    expect(page.get_by_text("It is 14 count.")).to_be_visible()
+    expect(page.get_by_text("count Aida")).to_be_visible()
     is_clear(page)
     page.context.set_offline(False)
 

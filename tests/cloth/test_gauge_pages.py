@@ -1,5 +1,8 @@
 """The gauge's pages and its figures for scripts, without a browser."""
 
+import re
+from html import unescape
+
 import pytest
 
 from tests.cloth.vectors import VECTORS, figures_of, named
@@ -21,7 +24,7 @@ def test_it_works_without_an_account(client):
 def test_the_page_answers_the_form(client):
     page = ask(client, "28", "2")
     assert page.status_code == 200
-    for said in ("It is 14 count.", "12 and 16 are ruled out.", "13.4 to 14.6", "53 to 58 per 10 cm"):
+    for said in ("count Aida", "Sure.", "12 and 16 are ruled out.", "13.4 to 14.6", "53 to 58 per 10 cm"):
         assert said in page.text
 
 
@@ -38,8 +41,12 @@ def test_the_page_says_what_the_vectors_say(client, case):
     choices["division"] = "8" if first["division"] > 3 else "16"
     page = client.get("/cloth/gauge", query_string={**choices, **columns})
     assert page.status_code == 200
-    for part, sentence in case["expect"]["sentences"]:
-        assert f'<p class="{part}">{sentence}</p>' in page.text
+    said = dict(case["expect"]["sentences"])
+    elsewhere = {"answer", "verdict", "holes"} | ({"hint", "over", "care"} if "hint" in said else set())
+    assert said["verdict"] in page.text
+    assert said["holes"] in page.text
+    for part in said.keys() - elsewhere:
+        assert f'<p class="{part}">{said[part]}</p>' in page.text
 
 
 def test_the_figures_for_scripts_are_those_of_the_page(client):
@@ -65,6 +72,7 @@ def test_a_script_may_give_several_places_both_ways(client):
 
 
 NUMBER = "Write a number, like 28 or 27.5."
+CHECK = "Check both figures: inches or centimetres?"
 SHORT = "Measure at least half an inch (1.3 cm); four inches (10 cm) is better."
 
 
@@ -75,8 +83,10 @@ SHORT = "Measure at least half an inch (1.3 cm); four inches (10 cm) is better."
         ("28", "", "Write the length you measured."),
         ("0", "2", "Count at least 4 squares; more is surer."),
         ("-28", "2", "Count at least 4 squares; more is surer."),
-        ("500", "1", "No cloth for counting is finer than that. Check both figures, and in or cm."),
-        ("5", "4", "No cloth for counting is coarser than that. Check both figures, and in or cm."),
+        ("500", "1", f"No Aida is so fine. {CHECK}"),
+        ("140", "2", f"No Aida is so fine. {CHECK}"),
+        ("28", "2 cm", f"No Aida is so fine. {CHECK}"),
+        ("5", "4", f"No Aida is so coarse. {CHECK}"),
         ("nan", "2", NUMBER),
         ("inf", "2", NUMBER),
         ("1e9", "2", NUMBER),
@@ -87,7 +97,8 @@ SHORT = "Measure at least half an inch (1.3 cm); four inches (10 cm) is better."
         ("28\x00", "2", NUMBER),
         ("28", "0", SHORT),
         ("28", "-1", SHORT),
-        ("28", "13/4", "Write a fraction like 1 3/4, with a space after the whole number."),
+        ("28", "1 5/4", "Write a fraction like 1 3/4."),
+        ("28", "0/4", "Write a fraction like 1 3/4."),
         ("28", "1 3/5", "A tape has halves, quarters, eighths and sixteenths: write it like 1 3/4."),
         ("28", "99999", "Measure 40 in (1 m) at most."),
         ("28", "two", "Write a number, like 2, 1 3/4 or 4.5."),
@@ -105,6 +116,48 @@ def test_what_cannot_be_meant_is_a_sentence_and_no_figure(client, counted, lengt
     )
     assert figures.status_code == 422
     assert figures.json["error"] == sentence
+
+
+def test_a_figure_no_cloth_can_have_is_asked_back_with_one_touch_to_change_it(client):
+    page = ask(client, "28", "2", unit="cm")
+    assert page.status_code == 422
+    assert 'data-slot="count"></strong>' in page.text  # no figure that is not meant
+    link = re.search(r'href="([^"]+)">Was the tape in inches\? It would be 14\.</a>', page.text)
+    changed = client.get(unescape(link.group(1)))
+    assert changed.status_code == 200
+    assert "count Aida" in changed.text
+    assert 'name="unit" value="in" checked' in changed.text
+    assert 'name="counted" inputmode="decimal" enterkeyhint="next" maxlength="16" value="28"' in changed.text
+
+
+def test_figures_the_wrong_way_round_are_asked_back_and_changed(client):
+    page = ask(client, "2", "28")
+    link = re.search(r'href="([^"]+)">Figures the wrong way round\? It would be 14\.</a>', page.text)
+    assert "count Aida" in client.get(unescape(link.group(1))).text
+
+
+def test_a_script_is_told_what_may_have_been_meant(client):
+    answer = client.get("/cloth/gauge.json?squares=28&length=2&unit=cm")
+    assert answer.status_code == 422
+    assert answer.json["errors"] == {"squares": [answer.json["error"]], "length": [answer.json["error"]]}
+    assert answer.json["perhaps"][0] == {
+        "change": "unit",
+        "count_per_inch": 14,
+        "sentence": "Was the tape in inches? It would be 14.",
+    }
+
+
+def test_a_figure_that_fits_the_other_unit_is_answered_and_asked_back(client):
+    page = ask(client, "55", "10")
+    assert page.status_code == 200
+    assert "Coarser than 6." in page.text
+    assert "Was the tape in centimetres? It would be 14.</a>" in page.text
+
+
+def test_a_fraction_of_more_than_one_is_read_back_beside_the_field(client):
+    page = ask(client, "28", "7/4")
+    assert page.status_code == 200
+    assert "7/4 is read as 1 3/4." in page.text
 
 
 def test_what_was_typed_is_kept(client):
@@ -152,8 +205,10 @@ def test_a_script_is_told_what_is_missing(client, query):
         ("28", "2 in", "", 14),
         ("27,5", "5 cm", "", 27.5 / 5 * 2.54),
         ("28", "1¾", "", 16),
+        ("28", "1-3/4", "", 16),
+        ("28", "7/4", "", 16),
         ("28", "1", "3/4", 16),
-        ("28", "", "3/4", 28 / 0.75),
+        ("12", "", "3/4", 16),
     ],
 )
 def test_a_comma_a_fraction_and_a_unit_are_understood(client, counted, length, part, count):

@@ -8,11 +8,12 @@ from typing import Any
 from marshmallow import Schema, ValidationError
 
 from webapp.cloth import typed
-from webapp.cloth.gauge import INCH, Reading
+from webapp.cloth.gauge import Reading
+from webapp.cloth.meant import Offer, as_reading, doubt, meant
 from webapp.cloth.schemas import PLACES, ChoicesSchema, LineSchema
+from webapp.cloth.standards import table
 from webapp.forms import Errors
 
-MILLIMETRE = 1.0  # the smallest division of a tape in centimetres
 NAMES = ("counted", "length", "part", "way")
 KEPT = 100  # characters of what was typed
 
@@ -23,6 +24,8 @@ class Line:
 
     typed: Mapping[str, str] = field(default_factory=dict)
     errors: Errors = field(default_factory=dict)
+    offers: list[Offer] = field(default_factory=list)
+    loaded: Mapping[str, str] = field(default_factory=dict)
 
     @property
     def blank(self) -> bool:
@@ -44,6 +47,24 @@ class Question:
     def wrong(self) -> bool:
         """Tell whether anything cannot be meant."""
         return bool(self.errors) or any(line.errors for line in self.lines)
+
+    @property
+    def doubted(self) -> Line | None:
+        """Give the first line that may have been meant otherwise."""
+        return next((line for line in self.lines if line.offers), None)
+
+    def otherwise(self, said: Mapping[str, str]) -> bool:
+        """Offer what may have been meant where only a hint is ``said``; tells whether there is anything."""
+        if "hint" in said:
+            first = self.lines[0]
+            first.offers = meant(first.loaded, self.choices, table(), True)[:1]
+        return self.doubted is not None
+
+    def mended(self, line: Line, fields: Mapping[str, str]) -> dict[str, Any]:
+        """Give the question anew with some fields of a line, or choices, changed: names to what is sent."""
+        rows = [{**one.typed, **fields} if one is line else one.typed for one in self.lines]
+        sent = {name: [row.get(name, "") for row in rows] for name in NAMES}
+        return {**{name: fields.get(name, value) for name, value in self.choices.items()}, **sent}
 
 
 def blank(unit: str) -> Question:
@@ -81,25 +102,25 @@ def _loaded(schema: Schema, given: Mapping[str, str]) -> tuple[dict[str, Any], E
 
 def _read(line: Line, asked: Question) -> None:
     loaded, line.errors = _loaded(LineSchema(), line.typed)
+    line.loaded = loaded
     if line.errors:
         return
-    kind, unit = asked.choices["kind"], asked.choices["unit"]
+    choices, first = asked.choices, line is asked.lines[0]
     found: dict[str, Any] = {}
     for name, read in (
-        ("counted", lambda: typed.counted(loaded["counted"], kind)),
-        ("length", lambda: typed.length(loaded["length"], loaded["part"], unit)),
+        ("counted", lambda: typed.counted(loaded["counted"], choices["kind"])),
+        ("length", lambda: typed.length(loaded["length"], loaded["part"], choices["unit"])),
     ):
         try:
             found[name] = read()
         except typed.Mistyped as error:
             line.errors[name] = [str(error)]
+    if not line.errors:
+        mm, used = found["length"]
+        asked.unit = used if first else asked.unit
+        reading = as_reading(found["counted"], mm, used, choices, loaded["way"])
+        asked.readings.append(reading)
+        if sentence := doubt(reading, choices["kind"], table()):
+            line.errors = {"counted": [sentence], "length": [sentence]}
     if line.errors:
-        return
-    mm, used = found["length"]
-    asked.unit = used if line is asked.lines[0] else asked.unit
-    division = INCH / int(asked.choices["division"]) if used == "in" else MILLIMETRE
-    reading = Reading(found["counted"], mm, division, asked.choices["ends"] == "pins", loaded["way"])
-    try:
-        asked.readings.append(typed.plausible(reading))
-    except typed.Mistyped as error:
-        line.errors["counted"] = [str(error)]
+        line.offers = meant(loaded, choices, table(), first)

@@ -18,6 +18,8 @@ from math import exp, log, sqrt
 from webapp.cloth.gauge import INCH, Measured, Reading, end_part
 
 COARSEST, FINEST = 4, 80  # per inch; beyond, no cloth is for counting (common practice, no source)
+STRETCHED = 12 / 14  # a 14 stretched on a frame read about 12: lordlibidan.com
+SHRUNK = 35 / 32  # a dyed 32 may shrink to 34 or 35: kittenstitcher.com
 
 
 @dataclass(frozen=True)
@@ -61,6 +63,16 @@ def normal(z: float) -> float:
 def distance(count: float, standard: Standard) -> float:
     """Tell how far, per inch, a count lies from the range a name stands for; 0 within."""
     return max(standard.low - count, count - standard.high, 0.0)
+
+
+def beyond(measured: Measured, standards: Sequence[Standard]) -> str:
+    """Tell whether a count is "coarser" or "finer" than any such cloth, stretched or shrunk, could be; or "".
+
+    Only where the whole 95 % interval is.
+    """
+    if measured.high < min(s.low for s in standards) * STRETCHED:
+        return "coarser"
+    return "finer" if measured.low > max(s.high for s in standards) * SHRUNK else ""
 
 
 def cell(standard: Standard, standards: Sequence[Standard]) -> tuple[float, float]:

@@ -1,20 +1,33 @@
-"""What the gauge says: its answer in sentences. The JavaScript says the same, word for word."""
+"""What the gauge says: its answer, then sentences. The JavaScript says the same, word for word."""
 
 from webapp.cloth.answer import Answer
 from webapp.cloth.gauge import INCH
 from webapp.cloth.naming import Judged, Name, likeliest
-from webapp.cloth.words import join, length, per_cent, plain, tenth
+from webapp.cloth.words import CLOTHS, join, length, per_cent, plain, tenth
 
 TOO_LONG = 12 * INCH  # mm; nobody counts further
 FEW = 3  # names that could be, said one by one
 
 
+def headline(answer: Answer) -> tuple[str, str]:
+    """Give the answer: the figure to be shown large, and what it is a figure of."""
+    counts = sorted(n.count for n in _fits(answer.judged))
+    if not counts:
+        return tenth(answer.measured.count), f"{answer.kind} an inch"
+    name = f"count {CLOTHS[answer.kind]}"
+    if len(counts) < FEW:
+        return join([plain(count) for count in counts], "or"), name
+    return f"{plain(counts[0])} to {plain(counts[-1])}", name
+
+
 def sentences(answer: Answer) -> list[list[str]]:
     """Give what is to be said, as [part, sentence], most important first.
 
-    Parts: verdict, rest (what is ruled out), square, over, holes, hint, care (how much further to measure).
+    Parts: answer, verdict (how sure), rest (what is ruled out), square, over, hint, holes, care (how much
+    further to measure).
     """
     said = [
+        ["answer", f"{' '.join(headline(answer))}."],
         ["verdict", verdict(answer)],
         ["rest", rest(answer)],
         ["square", squareness(answer)],
@@ -27,22 +40,25 @@ def sentences(answer: Answer) -> list[list[str]]:
 
 
 def verdict(answer: Answer) -> str:
-    """Say which count it is, or could be."""
+    """Say how sure that is."""
     judged = answer.judged
     if judged.sure is not None:
-        return f"It is {plain(judged.sure)} count."
-    fits = sorted((n for n in judged.names if n.verdict == "could be"), key=lambda n: -n.likelihood)
+        return "Sure."
+    fits = sorted(_fits(judged), key=lambda n: -n.likelihood)
     if not fits:
         return _between(answer)
     if len(fits) > FEW:
-        counts = sorted(n.count for n in fits)
-        return f"It could be any from {plain(counts[0])} to {plain(counts[-1])}."
+        return f"Not sure: the likeliest is {plain(fits[0].count)} ({per_cent(fits[0].likelihood)})."
     if len(fits) > 1:
         each = [f"{plain(n.count)} ({per_cent(n.likelihood)})" for n in fits]
-        return f"It could be {join(each, 'or')}."
+        return f"Not sure: {join(each, 'or')}."
     if all(n.verdict == "ruled out" for n in judged.names if n is not fits[0]):
-        return f"If it was sold by a standard count, it is {plain(fits[0].count)}."
-    return f"Most likely it is {plain(fits[0].count)} count ({per_cent(fits[0].likelihood)})."
+        return "Most likely: no other count that is sold fits."
+    return f"Most likely ({per_cent(fits[0].likelihood)})."
+
+
+def _fits(judged: Judged) -> list[Name]:
+    return [n for n in judged.names if n.verdict == "could be"]
 
 
 def _between(answer: Answer) -> str:
@@ -50,12 +66,10 @@ def _between(answer: Answer) -> str:
     below = [n.count for n in answer.judged.names if n.count < count]
     above = [n.count for n in answer.judged.names if n.count > count]
     if not below:
-        where = f"coarser than {plain(above[0])}"
-    elif not above:
-        where = f"finer than {plain(below[-1])}"
-    else:
-        where = f"between {plain(below[-1])} and {plain(above[0])}"
-    return f"{tenth(count)} as measured, {where}."
+        return f"Coarser than {plain(above[0])}."
+    if not above:
+        return f"Finer than {plain(below[-1])}."
+    return f"Between {plain(below[-1])} and {plain(above[0])}."
 
 
 def rest(answer: Answer) -> str:
@@ -105,9 +119,9 @@ def over_two(answer: Answer) -> str:
     """Say what threads come to over two."""
     if answer.over_two is None:
         return ""
-    fits = [n.count for n in answer.judged.names if n.verdict == "could be"]
+    fits = _fits(answer.judged)
     if len(fits) == 1:
-        return f"Over two, the same as {plain(fits[0] / 2)} count."
+        return f"Over two, the same as {plain(fits[0].count / 2)} count."
     return f"Over two, {tenth(answer.over_two)} stitches an inch."
 
 
@@ -125,9 +139,9 @@ def hint(answer: Answer) -> str:
 def holes(answer: Answer) -> str:
     """Say what it would be if holes had been counted."""
     if answer.holes_name is None:
-        return f"If you counted holes, it is {tenth(answer.holes)}, and no standard count."
+        return f"Counted holes? Then {tenth(answer.holes)}, no standard count."
     still = "still" if answer.holes_name == likeliest(answer.judged) else "likeliest"
-    return f"If you counted holes, it is {tenth(answer.holes)}, {still} {plain(answer.holes_name)}."
+    return f"Counted holes? Then {tenth(answer.holes)}, {still} {plain(answer.holes_name)}."
 
 
 def care(answer: Answer) -> str:
@@ -137,7 +151,7 @@ def care(answer: Answer) -> str:
         return "The places differ by more than the measuring explains: count another, or two."
     asked = length(answer.asked_length, answer.unit) if answer.asked_length is not None else ""
     if answer.settling is None:
-        return f"Good practice is to measure {asked} or more." if asked else ""
+        return f"Better: measure {asked} or more." if asked else ""
     if answer.settling <= of.length:
         return "Count again, in another place, to be sure."
     if answer.settling > TOO_LONG:

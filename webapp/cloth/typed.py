@@ -3,8 +3,7 @@
 import re
 from fractions import Fraction
 
-from webapp.cloth.gauge import INCH, Reading
-from webapp.cloth.naming import COARSEST, FINEST
+from webapp.cloth.gauge import INCH
 
 MM = {"in": INCH, "cm": 10.0, "mm": 1.0}
 UNITS = {
@@ -14,13 +13,14 @@ UNITS = {
 }
 SIGNS = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 PARTS = tuple(str(Fraction(sixteenths, 16)) for sixteenths in range(1, 16))
+DASHES = re.compile("[\u2010-\u2014\u2212]")
 DIVIDED = (2, 4, 8, 16, 32)
 LEAST_COUNTED, MOST_COUNTED = 4, 2000
 SHORTEST, LONGEST = INCH / 2, 40 * INCH  # mm
 
 WHOLE = r"([0-9]{1,6}[.,]?|[0-9]{0,6}[.,][0-9]{1,6})"
 FRACTION = r"([0-9]{1,3}) ?/ ?([0-9]{1,3})"
-SHAPE = re.compile(rf"(-)? ?(?:{WHOLE}(?: {FRACTION})?|{FRACTION}) ?([^0-9]*)")
+SHAPE = re.compile(rf"(-)? ?(?:{WHOLE}(?: ?[ -] ?{FRACTION})?|{FRACTION}) ?([^0-9]*)")
 
 
 class Mistyped(ValueError):
@@ -29,9 +29,7 @@ class Mistyped(ValueError):
 
 def amount(text: str, example: str) -> tuple[float, str | None, int]:
     """Read a number: gives it, its unit (in, cm, mm or None), and what its fraction is divided in or 1."""
-    for sign, fraction in SIGNS.items():
-        text = text.replace(sign, f" {fraction}")
-    found = SHAPE.fullmatch(" ".join(text.replace("⁄", "/").lower().split()))
+    found = SHAPE.fullmatch(_plain(text))
     if found is None:
         raise Mistyped(f"Write a number, like {example}.")
     minus, whole, top, bottom, alone_top, alone_bottom, name = found.groups()
@@ -39,18 +37,35 @@ def amount(text: str, example: str) -> tuple[float, str | None, int]:
     number = float((whole or "0").replace(",", ".").rstrip("."))
     if (name and unit is None) or (top and number != int(number)):
         raise Mistyped(f"Write a number, like {example}.")
-    share, divided = _fraction(top or alone_top, bottom or alone_bottom)
+    share, divided = _fraction(top or alone_top, bottom or alone_bottom, beside=top is not None)
     return (number + share) * (-1 if minus else 1), unit, divided
 
 
-def _fraction(top: str | None, bottom: str | None) -> tuple[float, int]:
+def _plain(text: str) -> str:
+    for sign, fraction in SIGNS.items():
+        text = text.replace(sign, f" {fraction}")
+    return " ".join(DASHES.sub("-", text.replace("⁄", "/")).lower().split())
+
+
+def _fraction(top: str | None, bottom: str | None, beside: bool) -> tuple[float, int]:
+    """Read a fraction, ``beside`` a whole number or alone: alone it may be more than one, like 9/4."""
     if top is None or bottom is None:
         return 0.0, 1
-    if not 0 < int(top) < int(bottom):
-        raise Mistyped("Write a fraction like 1 3/4, with a space after the whole number.")
+    if int(top) == 0 or int(bottom) == 0 or (beside and int(top) >= int(bottom)):
+        raise Mistyped("Write a fraction like 1 3/4.")
     if int(bottom) not in DIVIDED:
         raise Mistyped("A tape has halves, quarters, eighths and sixteenths: write it like 1 3/4.")
     return int(top) / int(bottom), int(bottom)
+
+
+def read_back(text: str) -> str:
+    """Say how a fraction of more than one is read, since the whole number may have been left out of it."""
+    found = SHAPE.fullmatch(_plain(text))
+    top, bottom = (int(part or 0) for part in found.group(5, 6)) if found else (0, 0)
+    if bottom not in DIVIDED or top <= bottom:
+        return ""
+    whole, rest = divmod(Fraction(top, bottom), 1)
+    return f"{top}/{bottom} is read as {whole}{f' {rest}' if rest else ''}."
 
 
 def counted(text: str, kind: str) -> float:
@@ -72,7 +87,7 @@ def length(text: str, part: str, unit: str) -> tuple[float, str]:
 
     A unit that was typed goes before the one that was chosen.
     """
-    if not text.strip() and not part:
+    if not text.strip() and not (part and unit == "in"):
         raise Mistyped("Write the length you measured.")
     number, named, divided = amount(text, "2, 1 3/4 or 4.5") if text.strip() else (0.0, None, 1)
     used = named or unit
@@ -89,12 +104,3 @@ def length(text: str, part: str, unit: str) -> tuple[float, str]:
     if mm > LONGEST:
         raise Mistyped("Measure 40 in (1 m) at most.")
     return mm, "in" if used == "in" else "cm"
-
-
-def plausible(reading: Reading) -> Reading:
-    """Let a reading through if such a cloth can be."""
-    count = reading.counted / reading.length * INCH
-    if not COARSEST <= count <= FINEST:
-        than = "coarser" if count < COARSEST else "finer"
-        raise Mistyped(f"No cloth for counting is {than} than that. Check both figures, and in or cm.")
-    return reading

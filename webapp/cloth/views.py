@@ -13,14 +13,16 @@ from webapp.cloth.answer import answer
 from webapp.cloth.asking import Question, blank, question
 from webapp.cloth.figures import figures
 from webapp.cloth.fitting import fitting
-from webapp.cloth.saying import sentences
+from webapp.cloth.saying import headline, sentences
 from webapp.cloth.scale import scale
 from webapp.cloth.standards import embedded, table
-from webapp.cloth.typed import PARTS
+from webapp.cloth.typed import PARTS, read_back
 from webapp.cloth.words import interval, metric, tenth
 from webapp.projects.size import size_in_words
 
 blueprint = Blueprint("cloth", __name__)
+
+HEAD = ("answer", "verdict", "holes")  # said elsewhere on the page than the rest
 
 
 @blueprint.get("/cloth")
@@ -45,7 +47,7 @@ def gauge_json() -> tuple[Response, int]:
     asked = question({**request.args, "kind": kind}, columns(request.args, kind))
     if asked.wrong:
         errors = in_keys(asked, kind)
-        return jsonify(error=next(iter(errors.values()))[0], errors=errors), 422
+        return jsonify(error=next(iter(errors.values()))[0], errors=errors, perhaps=perhaps(asked)), 422
     return jsonify(figures(answer(asked.readings, kind, asked.unit, table()))), 200
 
 
@@ -79,19 +81,31 @@ def in_keys(asked: Question, kind: str) -> dict[str, list[str]]:
     return gathered
 
 
+def perhaps(asked: Question) -> list[dict[str, Any]]:
+    """Gather what may have been meant by figures that no cloth can have."""
+    offers = asked.doubted.offers if asked.doubted else []
+    return [{"change": o.change, "count_per_inch": o.count, "sentence": o.sentence} for o in offers]
+
+
 def drawn(asked: Question) -> dict[str, Any]:
     """Gather what the gauge's page shows."""
     values: dict[str, Any] = {"asked": asked, "parts": PARTS, "schemas": schemas, "embedded": embedded()}
+    values["read_back"] = read_back
     if not asked.readings or asked.wrong:
         return values | {"said": None}
     found = answer(asked.readings, asked.choices["kind"], asked.unit, table())
     measured = found.measured
+    said_of_it = dict(sentences(found))
+    left_out = ("hint", "over", "care") if asked.otherwise(said_of_it) else ()
     said = {
-        "count": tenth(measured.count),
+        "headline": headline(found),
+        "measured": tenth(measured.count),
         "interval": interval(measured),
         "metric": metric(measured),
         "scale": scale(measured, found.judged),
-        "sentences": sentences(found),
+        "verdict": said_of_it["verdict"],
+        "holes": said_of_it["holes"],
+        "more": [one for one in said_of_it.items() if one[0] not in (*HEAD, *left_out)],
     }
     return values | {"said": said, "measured": measured, **hers(measured.count, measured.low, measured.high)}
 

@@ -4,6 +4,8 @@ from math import ceil, floor
 
 from webapp.cloth.gauge import INCH, Measured
 
+CLOTHS = {"squares": "Aida", "threads": "linen or evenweave"}
+
 
 def tenth(value: float) -> str:
     """Write a count to a tenth: "13.6", "14"."""

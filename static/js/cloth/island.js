@@ -1,42 +1,64 @@
 // The gauge as an instrument: it answers as she types. The page's form, answered by the server, is the same without it.
 
 import { answer } from "./answer.js";
-import { makeRoom, readLines, showWrong } from "./lines.js";
-import { sentences } from "./saying.js";
+import { change, makeRoom, otherwise, readLines, showWrong } from "./lines.js";
+import { showOffers } from "./offers.js";
+import { headline, sentences } from "./saying.js";
 import { drawScale, scale } from "./scale.js";
 import { interval, metric, tenth } from "./words.js";
 
 const UNIT = "evenrow.gauge.unit"; // which tape was used on this phone last
 const PATIENCE = 900; // ms without a key before what is half typed is called wrong
+const HEAD = ["answer", "verdict", "holes"]; // said elsewhere on the page than the rest
 
 /** Answer in `root` as she types. */
 export function start(root) {
   const table = JSON.parse(root.querySelector("[data-table]").textContent);
   const form = root.querySelector("form");
   const unit = form.elements.namedItem("unit");
-  if (!form.elements.namedItem("counted").value && remembered()) unit.checked = remembered() === "cm";
+  if (!form.elements.namedItem("counted").value && remembered()) unit.value = remembered();
   let idle = 0;
   const update = (patient) => {
     clearTimeout(idle);
-    const read = readLines(root, form);
+    const read = readLines(root, form, table);
     const right = !read.wrong.length;
-    const show = () => showWrong(root, read.wrong.filter(typedIn));
-    if (right || !patient) show();
-    else idle = setTimeout(show, PATIENCE);
-    paint(root, right ? answer(read.readings, read.kind, read.unit, table) : null);
+    const found = right ? answer(read.readings, read.kind, read.unit, table) : null;
+    const said = found && Object.fromEntries(sentences(found));
+    root.querySelector("[data-line] small").dataset.said = said?.holes ?? "";
+    const others = right ? said.hint && otherwise(root, form, table) : otherwise(root, form, table, read.wrong.filter(typedIn));
+    const show = () => {
+      showWrong(root, read.wrong.filter(typedIn));
+      offer(others || null, right);
+    };
+    const waits = !right && patient;
+    if (waits) idle = setTimeout(show, PATIENCE), offer(null, false);
+    else show();
+    paint(root, found, said, others ? ["hint", "over", "care"] : []);
     makeRoom(root);
+  };
+  const offer = (found, isAnswered) => {
+    const [line, offers] = found ?? [null, []];
+    slot(root, "answer").toggleAttribute("data-doubt", offers.length > 0 && !isAnswered);
+    showOffers(slot(root, "offers"), offers.slice(0, isAnswered ? 1 : offers.length), (fields) => {
+      change(line, form, fields);
+      if (fields.unit) remember(unit.value);
+      update(false);
+      slot(root, "answer").focus({ preventScroll: true }); // the button is gone
+    });
   };
   root.addEventListener("input", () => update(true));
   root.addEventListener("change", (event) => {
-    if (event.target === unit) remember(unit.checked ? "cm" : "in");
+    if (event.target.name === "unit") remember(unit.value);
     update(event.target.name !== "length" && event.target.name !== "counted");
   });
   root.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && event.target.matches("input")) event.preventDefault(), enter(event.target);
   });
   form.addEventListener("submit", (event) => event.preventDefault());
-  update(true);
+  update(false);
 }
+
+const slot = (root, name) => root.querySelector(`[data-slot="${name}"]`);
 
 /** Leave a field still empty in peace: she is on her way to it. */
 const typedIn = ([line, name]) => line.querySelector(`[name="${name}"]`).value.trim();
@@ -47,16 +69,20 @@ function enter(field) {
   else field.blur();
 }
 
-function paint(root, found) {
-  const slot = (name) => root.querySelector(`[data-slot="${name}"]`);
-  slot("answer").toggleAttribute("data-empty", !found);
+function paint(root, found, said, leftOut) {
+  slot(root, "answer").toggleAttribute("data-empty", !found);
   if (!found) return ask(root, null);
   const { measured, judged } = found;
-  slot("count").textContent = tenth(measured.count);
-  slot("interval").textContent = interval(measured).join(" to ");
-  slot("metric").textContent = `${metric(measured).join(" to ")} per 10 cm`;
-  drawScale(slot("scale"), scale(measured, judged));
-  slot("said").replaceChildren(...sentences(found).flatMap(paragraph));
+  const [figure, name] = headline(found);
+  slot(root, "count").classList.toggle("long", figure.length > 4);
+  const texts = {
+    count: figure, name, verdict: said.verdict, measured: tenth(measured.count),
+    interval: interval(measured).join(" to "), metric: `${metric(measured).join(" to ")} per 10 cm`,
+  };
+  for (const [key, text] of Object.entries(texts)) slot(root, key).textContent = text;
+  drawScale(slot(root, "scale"), scale(measured, judged));
+  const more = Object.entries(said).filter(([part]) => ![...HEAD, ...leftOut].includes(part));
+  slot(root, "said").replaceChildren(...more.flatMap(paragraph));
   return ask(root, measured);
 }
 

@@ -3,8 +3,10 @@
 
 import { INCH, endPart } from "./gauge.js";
 
-export const COARSEST = 4;
-export const FINEST = 80;
+const COARSEST = 4;
+const FINEST = 80;
+const STRETCHED = 12 / 14;
+const SHRUNK = 35 / 32;
 
 /** Give the standard normal distribution function to 1e-7. */
 export function normal(z) {
@@ -16,6 +18,12 @@ export function normal(z) {
 
 /** Tell how far, per inch, a count lies from the range a name stands for; 0 within. */
 export const distance = (count, standard) => Math.max(standard.low - count, count - standard.high, 0);
+
+/** Tell whether a count is "coarser" or "finer" than any such cloth, stretched or shrunk, could be; or "". */
+export function beyond(measured, standards) {
+  if (measured.high < Math.min(...standards.map((s) => s.low)) * STRETCHED) return "coarser";
+  return measured.low > Math.max(...standards.map((s) => s.high)) * SHRUNK ? "finer" : "";
+}
 
 function cell(standard, standards) {
   const counts = standards.map((s) => s.count);

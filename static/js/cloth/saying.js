@@ -2,16 +2,25 @@
 
 import { INCH } from "./gauge.js";
 import { likeliest } from "./naming.js";
-import { join, lengthOf, perCent, tenth } from "./words.js";
+import { CLOTHS, join, lengthOf, perCent, tenth } from "./words.js";
 
 const TOO_LONG = 12 * INCH;
 const FEW = 3;
 
 const fitsOf = (judged) => judged.names.filter((name) => name.verdict === "could be");
 
+/** Give the answer: the figure to be shown large, and what it is a figure of. */
+export function headline({ kind, judged, measured }) {
+  const counts = fitsOf(judged).map((n) => n.count);
+  if (!counts.length) return [tenth(measured.count), `${kind} an inch`];
+  const figure = counts.length < FEW ? join(counts, "or") : `${counts[0]} to ${counts.at(-1)}`;
+  return [String(figure), `count ${CLOTHS[kind]}`];
+}
+
 /** Give what is to be said, as [part, sentence], most important first. */
 export function sentences(answer) {
   return [
+    ["answer", `${headline(answer).join(" ")}.`],
     ["verdict", verdict(answer)],
     ["rest", rest(answer)],
     ["square", squareness(answer)],
@@ -24,31 +33,24 @@ export function sentences(answer) {
 
 function verdict(answer) {
   const { judged } = answer;
-  if (judged.sure !== null) return `It is ${judged.sure} count.`;
+  if (judged.sure !== null) return "Sure.";
   const fits = fitsOf(judged).sort((a, b) => b.likelihood - a.likelihood);
   if (!fits.length) return between(answer);
-  if (fits.length > FEW) {
-    const counts = fits.map((n) => n.count);
-    return `It could be any from ${Math.min(...counts)} to ${Math.max(...counts)}.`;
+  const [likely] = fits;
+  if (fits.length > FEW) return `Not sure: the likeliest is ${likely.count} (${perCent(likely.likelihood)}).`;
+  if (fits.length > 1) return `Not sure: ${join(fits.map((n) => `${n.count} (${perCent(n.likelihood)})`), "or")}.`;
+  if (judged.names.every((n) => n === likely || n.verdict === "ruled out")) {
+    return "Most likely: no other count that is sold fits.";
   }
-  if (fits.length > 1) {
-    const each = fits.map((n) => `${n.count} (${perCent(n.likelihood)})`);
-    return `It could be ${join(each, "or")}.`;
-  }
-  const [only] = fits;
-  if (judged.names.every((n) => n === only || n.verdict === "ruled out")) {
-    return `If it was sold by a standard count, it is ${only.count}.`;
-  }
-  return `Most likely it is ${only.count} count (${perCent(only.likelihood)}).`;
+  return `Most likely (${perCent(likely.likelihood)}).`;
 }
 
 function between(answer) {
   const { count } = answer.measured;
   const below = answer.judged.names.filter((n) => n.count < count).at(-1);
   const above = answer.judged.names.find((n) => n.count > count);
-  let where = below && above && `between ${below.count} and ${above.count}`;
-  where ||= above ? `coarser than ${above.count}` : `finer than ${below.count}`;
-  return `${tenth(count)} as measured, ${where}.`;
+  if (!below) return `Coarser than ${above.count}.`;
+  return above ? `Between ${below.count} and ${above.count}.` : `Finer than ${below.count}.`;
 }
 
 function rest(answer) {
@@ -94,8 +96,8 @@ function hint(answer) {
 }
 
 function holes(answer) {
-  const said = `If you counted holes, it is ${tenth(answer.holes)}`;
-  if (answer.holes_name === null) return `${said}, and no standard count.`;
+  const said = `Counted holes? Then ${tenth(answer.holes)}`;
+  if (answer.holes_name === null) return `${said}, no standard count.`;
   return `${said}, ${answer.holes_name === likeliest(answer.judged) ? "still" : "likeliest"} ${answer.holes_name}.`;
 }
 
@@ -104,7 +106,7 @@ function care(answer) {
   if (of.spread * of.spread > of.part * of.part + of.tape * of.tape) {
     return "The places differ by more than the measuring explains: count another, or two.";
   }
-  if (settling === null) return least === null ? "" : `Good practice is to measure ${lengthOf(least, unit)} or more.`;
+  if (settling === null) return least === null ? "" : `Better: measure ${lengthOf(least, unit)} or more.`;
   if (settling <= of.length) return "Count again, in another place, to be sure.";
   if (settling > TOO_LONG) return "To be sure takes more than can be counted: take it as measured.";
   const likely = likeliest(judged);

@@ -1,7 +1,6 @@
 // What she typed: webapp/cloth/typed.py in JavaScript. Numbers with a decimal point or comma, fractions as on a tape, units.
 
 import { INCH } from "./gauge.js";
-import { COARSEST, FINEST } from "./naming.js";
 
 const MM = { in: INCH, cm: 10, mm: 1 };
 const UNITS = {
@@ -19,7 +18,7 @@ const LONGEST = 40 * INCH;
 
 const WHOLE = "([0-9]{1,6}[.,]?|[0-9]{0,6}[.,][0-9]{1,6})";
 const FRACTION = "([0-9]{1,3}) ?/ ?([0-9]{1,3})";
-const SHAPE = new RegExp(`^(-)? ?(?:${WHOLE}(?: ${FRACTION})?|${FRACTION}) ?([^0-9]*)$`);
+const SHAPE = new RegExp(`^(-)? ?(?:${WHOLE}(?: ?[ -] ?${FRACTION})?|${FRACTION}) ?([^0-9]*)$`);
 
 /** What was typed cannot be meant; the message is the sentence to show. */
 export class Mistyped extends Error {}
@@ -27,26 +26,38 @@ export class Mistyped extends Error {}
 /** Read a number: [number, its unit or null, what its fraction is divided in or 1]. */
 export function amount(text, example) {
   const wrong = new Mistyped(`Write a number, like ${example}.`);
-  const lean = text.replace(/[½¼¾⅛⅜⅝⅞]/g, (sign) => ` ${SIGNS[sign]}`).replaceAll("⁄", "/").toLowerCase();
-  const found = SHAPE.exec(lean.trim().replace(/\s+/g, " "));
+  const found = SHAPE.exec(plain(text));
   if (!found) throw wrong;
   const [, minus, whole, top, bottom, aloneTop, aloneBottom, name] = found;
   const unit = Object.keys(UNITS).find((key) => UNITS[key].includes(name)) ?? null;
   const number = Number((whole ?? "0").replace(",", "."));
   if ((name && !unit) || (top && !Number.isInteger(number))) throw wrong;
-  const [share, divided] = fraction(top ?? aloneTop, bottom ?? aloneBottom);
+  const [share, divided] = fraction(top ?? aloneTop, bottom ?? aloneBottom, top !== undefined);
   return [(number + share) * (minus ? -1 : 1), unit, divided];
 }
 
-function fraction(top, bottom) {
+function plain(text) {
+  const spaced = text.replace(/[½¼¾⅛⅜⅝⅞]/g, (sign) => ` ${SIGNS[sign]}`).replaceAll("⁄", "/");
+  return spaced.replace(/[\u2010-\u2014\u2212]/g, "-").toLowerCase().trim().replace(/\s+/g, " ");
+}
+
+function fraction(top, bottom, beside) {
   if (top === undefined) return [0, 1];
-  if (!(Number(top) > 0 && Number(top) < Number(bottom))) {
-    throw new Mistyped("Write a fraction like 1 3/4, with a space after the whole number.");
-  }
-  if (!DIVIDED.includes(Number(bottom))) {
+  const [over, under] = [Number(top), Number(bottom)];
+  if (!over || !under || (beside && over >= under)) throw new Mistyped("Write a fraction like 1 3/4.");
+  if (!DIVIDED.includes(under)) {
     throw new Mistyped("A tape has halves, quarters, eighths and sixteenths: write it like 1 3/4.");
   }
-  return [Number(top) / Number(bottom), Number(bottom)];
+  return [over / under, under];
+}
+
+/** Say how a fraction of more than one is read, since the whole number may have been left out of it. */
+export function readBack(text) {
+  const [top, bottom] = (SHAPE.exec(plain(text)) ?? []).slice(5, 7).map(Number);
+  if (!DIVIDED.includes(bottom) || !(top > bottom)) return "";
+  let [rest, under] = [top % bottom, bottom];
+  while (rest && rest % 2 === 0) [rest, under] = [rest / 2, under / 2];
+  return `${top}/${bottom} is read as ${Math.floor(top / bottom)}${rest ? ` ${rest}/${under}` : ""}.`;
 }
 
 /** Read how many squares or threads were counted. */
@@ -61,7 +72,7 @@ export function counted(text, kind) {
 
 /** Read the length measured, with the fraction chosen beside it: [mm, its unit]. A unit typed goes before one chosen. */
 export function length(text, part, unit) {
-  if (!text.trim() && !part) throw new Mistyped("Write the length you measured.");
+  if (!text.trim() && !(part && unit === "in")) throw new Mistyped("Write the length you measured.");
   let [number, named, divided] = text.trim() ? amount(text, "2, 1 3/4 or 4.5") : [0, null, 1];
   const used = named ?? unit;
   if (PART.test(part) && used === "in") {
@@ -76,14 +87,4 @@ export function length(text, part, unit) {
   if (mm < SHORTEST) throw new Mistyped("Measure at least half an inch (1.3 cm); four inches (10 cm) is better.");
   if (mm > LONGEST) throw new Mistyped("Measure 40 in (1 m) at most.");
   return [mm, used === "in" ? "in" : "cm"];
-}
-
-/** Let a reading through if such a cloth can be. */
-export function plausible(reading) {
-  const count = (reading.counted / reading.length) * INCH;
-  if (count < COARSEST || count > FINEST) {
-    const than = count < COARSEST ? "coarser" : "finer";
-    throw new Mistyped(`No cloth for counting is ${than} than that. Check both figures, and in or cm.`);
-  }
-  return reading;
 }

@@ -2,6 +2,9 @@
 
 import { INCH } from "./gauge.js";
 
+/** What is sold by squares, and what by threads. */
+export const CLOTHS = { squares: "Aida", threads: "linen or evenweave" };
+
 /** Write a count to a tenth: "13.6", "14". */
 export const tenth = (value) => String(Math.floor(value * 10 + 0.5) / 10);
 

@@ -1,0 +1,124 @@
+"""The gauge in the hand: what is in sight, what can be touched, what moves, without network too."""
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
+
+from tests.cloth.counter import SHIFTS, first, slot
+
+TOUCHES = """
+  window.touched = 0;
+  addEventListener("pointerdown", () => { window.touched += 1; }, true);
+"""
+KEPT = "navigator.serviceWorker.controller && caches.match('/cloth').then((page) => !!page)"
+
+
+@pytest.mark.parametrize("size", [(360, 640), (390, 844)])
+def test_nothing_moves_when_the_page_comes_or_the_answer(bench, size):
+    bench.set_viewport_size({"width": size[0], "height": size[1]})
+    bench.reload()
+    bench.wait_for_selector('[data-island="gauge"][data-live]')
+    before = slot(bench, "answer").bounding_box()
+    first(bench, "counted").press_sequentially("28")
+    first(bench, "length").press_sequentially("2")
+    expect(slot(bench, "verdict")).to_have_text("Sure.")
+    assert slot(bench, "answer").bounding_box() == before
+    first(bench, "length").clear()
+    first(bench, "length").press_sequentially("1 5/4")
+    expect(bench.get_by_text("Write a fraction like 1 3/4")).to_be_visible()
+    assert slot(bench, "answer").bounding_box() == before
+    assert bench.evaluate("shifted") == 0
+    assert bench.evaluate("document.documentElement.scrollWidth") <= size[0]
+
+
+@pytest.mark.parametrize("width", [320, 360, 390])
+def test_every_control_can_be_touched_and_no_two_words_touch(bench, width):
+    bench.set_viewport_size({"width": width, "height": 640})
+    for control in bench.locator("#gauge :is(input:not([type=hidden]), select)").all():
+        box = control.bounding_box()
+        assert min(box["width"], box["height"]) >= 48, control.get_attribute("name")
+    counted, length = (bench.locator(f".{name} span").first.bounding_box() for name in ("counted", "length"))
+    assert counted["x"] + counted["width"] <= length["x"] - 4
+    assert bench.evaluate("document.documentElement.scrollWidth") <= width
+
+
+def test_the_answer_how_sure_it_is_and_the_way_to_more_care_are_in_sight_together(bench):
+    bench.set_viewport_size({"width": 360, "height": 640})
+    bench.get_by_label("Threads").tap()
+    first(bench, "counted").fill("56")
+    first(bench, "length").fill("2")
+    expect(slot(bench, "count")).to_have_text("28")
+    bench.evaluate("scrollTo(0, 0)")
+    places = bench.locator(".places").bounding_box()["y"]
+    for seen in (
+        slot(bench, "count"),
+        slot(bench, "verdict"),
+        bench.locator(".care"),
+        bench.locator("summary"),
+    ):
+        box = seen.bounding_box()
+        assert 0 <= box["y"] <= box["y"] + box["height"] <= places
+    assert slot(bench, "count").evaluate("(e) => parseFloat(getComputedStyle(e).fontSize)") >= 40
+
+
+@pytest.fixture
+def phone(browser_type, browser_type_launch_args, browser_context_args, tmp_path):
+    """A phone that keeps what it has when its browser is ended, and begins again without network."""
+    started = []
+    lends = {**browser_type_launch_args, **browser_context_args, "service_workers": "allow"}
+
+    def start(offline):
+        for context in started:
+            context.close()
+        context = browser_type.launch_persistent_context(tmp_path / "phone", **lends)
+        context.set_offline(offline)
+        context.add_init_script(SHIFTS + TOUCHES)
+        started[:] = [context]
+        return context.new_page()
+
+    yield start
+    started[0].close()
+
+
+@pytest.mark.parametrize("address", ["/cloth", "/cloth/gauge"])
+def test_a_browser_begun_anew_without_network_answers_in_three_touches(phone, server, address):
+    page = phone(offline=False)
+    page.goto(f"{server.url}/cloth")
+    page.evaluate("navigator.serviceWorker.ready.then(() => null)")
+    page.wait_for_function(KEPT)
+    page = phone(offline=True)
+    page.goto(f"{server.url}{address}")
+    page.wait_for_selector('[data-island="gauge"][data-live]')
+    page.get_by_label("Threads").tap()
+    first(page, "counted").tap()
+    page.keyboard.type("112", delay=30)
+    first(page, "length").tap()
+    page.keyboard.type("4", delay=30)
+    expect(slot(page, "count")).to_have_text("28")
+    page.wait_for_timeout(700)  # longer than a shift is put down to a key
+    assert page.evaluate("[touched, shifted]") == [3, 0]
+
+
+STATES = {
+    "empty": "",
+    "sure": "?counted=28&length=2",
+    "unsure": "?kind=threads&counted=27&length=1",
+    "between": "?counted=61&length=4",
+    "in centimetres, perhaps": "?counted=55&length=10",
+    "no cloth": "?counted=140&length=2",
+    "no cloth, and what may be meant": "?counted=28&length=2&unit=cm",
+    "mistyped": "?counted=2x&length=2",
+    "across": "?kind=threads&counted=128&length=4&way=along&counted=140&length=4&way=across",
+}
+
+
+@pytest.mark.parametrize("scheme", ["dark", "light"])
+@pytest.mark.parametrize("state", STATES)
+def test_axe_finds_nothing(page, server, said, scheme, state):
+    page.emulate_media(color_scheme=scheme)
+    page.goto(f"{server.url}/cloth/gauge{STATES[state]}")
+    page.wait_for_selector('[data-island="gauge"][data-live]')
+    if state != "across":
+        page.get_by_text("Measure with more care").tap()
+    page.wait_for_timeout(1000)  # what is wrong is said after a while
+    assert Axe().run(page).response["violations"] == []
