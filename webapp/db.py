@@ -50,6 +50,7 @@ class Base(DeclarativeBase):
 
 db = SQLAlchemy()
 _writer = threading.RLock()
+TURN = 0x65_76_65_6E_72_6F_77  # "evenrow": of the locks in a PostgreSQL database, the writer's turn
 
 
 @event.listens_for(Engine, "connect")
@@ -63,9 +64,11 @@ def _set_pragmas(connection: Any, _record: Any) -> None:
 
 @event.listens_for(Engine, "begin")
 def _begin(connection: Connection) -> None:
+    writing = connection.get_execution_options().get("writing", False)
     if connection.dialect.name == "sqlite":
-        writing = connection.get_execution_options().get("writing", False)
         connection.exec_driver_sql("BEGIN IMMEDIATE" if writing else "BEGIN")
+    elif writing:  # PostgreSQL: the same turn, for every server of the house, until the transaction ends
+        connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({TURN})")
 
 
 def begin_writing() -> None:
