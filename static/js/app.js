@@ -28,7 +28,7 @@ addEventListener("beforeinstallprompt", async (event) => {
 async function openHers(hers) {
   const { openPhone } = await import("./journal/phone.js");
   const phone = await openPhone({ account: hers });
-  if (embedded) await phone.take(JSON.parse(embedded.textContent));
+  if (embedded) await phone.take({ project, ...JSON.parse(embedded.textContent) });
   return phone;
 }
 
@@ -65,9 +65,8 @@ const BUSY = ":active, [open], body:not(.counter) label";
 let healing = 0;
 
 async function heal() {
-  const isHere = () => fetch("/health").then((answer) => answer.json()).catch(() => null);
-  const can = navigator.serviceWorker?.controller || (await isHere());
-  if (can && !isTouched() && !document.querySelector(BUSY)) location.reload();
+  const can = navigator.serviceWorker?.controller || fetch("/health").then((answer) => answer.json()).catch(() => null);
+  if ((await can) && !isTouched() && !document.querySelector(BUSY)) location.reload();
 }
 
 addEventListener("unhandledrejection", (event) => {

@@ -5,7 +5,7 @@ from playwright.sync_api import Page, expect
 
 from tests.browser.phones import painted, tap_on, until
 
-SAID = "This needs the network once; the page opens itself again when it is back."
+SAID = "This needs the network once; the page opens itself again then."
 
 
 @pytest.fixture

@@ -87,6 +87,6 @@ def test_the_snapshot_a_page_carries_leaves_out_what_follows_from_the_rest(alice
     carried = json.loads(re.search(r"data-snapshot>(.*?)</script>", page)[1])
     left_out = whole.keys() - carried.keys()
     assert {"rows", "blocks", "passes", "row", "stitches"} <= left_out
-    view = {"since": 0, **advance(carried, [])}
+    view = {"since": 0, "project": str(project), **advance(carried, [])}
     assert {name: view[name] for name in left_out} == {name: whole[name] for name in left_out}
     assert {name: whole[name] for name in carried} == carried

@@ -15,9 +15,9 @@ from webapp.stitching.place import scene
 
 blueprint = Blueprint("stitching", __name__)
 
-# What the fold draws out of the rest of a snapshot: the page that carries one does without.
-DRAWN = {"since", "row", "row_stitches", "block", "block_stitches", "stitches", "rows_done", "blocks_done"}
-DRAWN |= {"rows", "blocks", "passes", "sitting", "note"}
+# What a page's snapshot does without: what the fold draws from the rest, and the project in the address.
+DRAWN = {"project", "since", "row", "row_stitches", "block", "block_stitches", "stitches", "rows_done"}
+DRAWN |= {"blocks_done", "rows", "blocks", "passes", "sitting", "note"}
 
 
 @blueprint.get("/projects/<uuid:project_id>/stitch")

@@ -102,11 +102,7 @@ class Phone extends EventTarget {
   send = async () => (await this.#courier()).now();
 
   #courier() {
-    this.#sending ||= import("./courier.js").then(({ Courier }) => new Courier(this));
-    return this.#sending.catch((error) => {
-      this.#sending = null;
-      throw error;
-    });
+    return (this.#sending ||= import("./courier.js").then(({ Courier }) => new Courier(this)));
   }
 
   /** Sign out of this phone; see pwa/signout.js. */

@@ -102,20 +102,12 @@ async function attempt(work, transaction) {
   }
 }
 
-/** Listen to the other pages of the account, which say when they changed something; gives the way to tell them. */
+/**
+ * Listen to the other pages of the account, which say when they changed something; gives the way to tell them.
+ * Every browser that can run the fold (it calls findLastIndex) has channels.
+ */
 export function openTabs(account, heard) {
-  const name = `evenrow:${account}:tabs`;
-  if (self.BroadcastChannel) {
-    const channel = new BroadcastChannel(name);
-    channel.onmessage = ({ data }) => heard(data);
-    return (word) => channel.postMessage(word);
-  }
-  addEventListener("storage", ({ key, newValue }) => key === name && newValue && heard(newValue.split(" ")[0]));
-  return (word) => {
-    try {
-      localStorage.setItem(name, `${word} ${Math.random()}`);
-    } catch {
-      // then each page sees it when it is looked at next
-    }
-  };
+  const channel = new BroadcastChannel(`evenrow:${account}:tabs`);
+  channel.onmessage = ({ data }) => heard(data);
+  return (word) => channel.postMessage(word);
 }

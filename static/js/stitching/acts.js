@@ -51,7 +51,7 @@ export function over(stitch) {
 function say(stitch) {
   ended = performance.now();
   const said = `Every ${stitch.unit} is done.`;
-  if (stitch.view.sitting) stitch.say(said, "End the sitting", () => stitch.open("sitting"));
+  if (stitch.view.sitting) stitch.say(said, "End sitting", () => stitch.open("sitting"));
   else stitch.say(said);
 }
 

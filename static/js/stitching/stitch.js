@@ -3,7 +3,7 @@ import { feel, keep, kept } from "./device.js";
 import { scene } from "./place.js";
 
 const JOINED = 30 * 60_000;
-const UNLENT = "This needs the network once; the page opens itself again when it is back.";
+const UNLENT = "This needs the network once; the page opens itself again then.";
 const PATIENCE = 8; // taps that a line waits for an answer
 
 /** The page of one project: what is under her thumb, and what her acts lay. Sheets and map are given it. */
