@@ -86,9 +86,7 @@ def test_two_servers_of_one_house_count_each_entry_once(servers):
         servers[0], "/accounts", name="Alice", passphrase="a long enough passphrase", zone="Europe/London"
     )
     project = phone.form(servers[1], "/projects", title="Moth", width=140, height=98).rsplit("/", 1)[1]
-    batches = [
-        batch_of(project, row) for row in range(1, 6)
-    ] * 10  # the same ten times, different ones at once
+    batches = [batch for row in range(1, 6) for batch in [batch_of(project, row)] * 10]  # ten times at once
     with ThreadPoolExecutor(10) as pool:
         answers = list(pool.map(phone.send, servers * 25, batches))
     assert answers == [200] * 50
