@@ -21,7 +21,10 @@ OURS = {name for name in MODULES if name.startswith("webapp")}
 # Rules of the trade and other plain arithmetic: they must stay as they are, whatever is built around them.
 SUBJECTS = {
     "journal": ["fold", "keys", "order", "whole", "moments", "sittings"],
-    "cloth": ["gauge", "naming", "answer", "typed", "words"],
+    "cloth": [
+        *("gauge", "naming", "answer", "typed", "words"),
+        *("bounds", "sizing", "margins", "packing", "advice"),
+    ],
     "hours": ["split", "week", "wall", "figures", "bars"],
     "projects": ["size", "progress", "woven"],
     "stitching": ["place"],
