@@ -39,9 +39,8 @@ def packed(pieces: int, seed: int) -> str:
         found = class_cuts(1, width * 10, height * 10, across * 10, down * 10)
         fewer.append(edge_to_edge(width, height, across, down) - (found.most if found else 0))
     same = fewer.count(0) / pieces
-    return (
-        f"size: strips hold the most there can be on {same:.1%} of {pieces:,} pieces, else {max(fewer)} fewer"
-    )
+    most = f"on {same:.1%} of {pieces:,} pieces, else up to {max(fewer)} fewer"
+    return f"size: strips hold the most there can be {most}"
 
 
 def edge_to_edge(width: int, height: int, across: int, down: int) -> int:
