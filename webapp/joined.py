@@ -22,6 +22,7 @@ ENTRIES: dict[str, tuple[tuple[str, ...], str | None]] = {
         None,
     ),
     "js/cloth/island.js": ((), "js/app.js"),
+    "js/cloth/ruler.js": ((), None),
     "js/pwa/wake.js": ((), None),  # for the worker, which has no page: nothing in it may be shared with one
 }
 _IMPORT = re.compile(r"""(?:^|(?<=[;}\n]))import\s*(?:\{([^}]*)\}\s*from\s*)?"([^"]+)";?""")

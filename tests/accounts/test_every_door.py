@@ -14,6 +14,7 @@ OPEN = {
     "/cloth/gauge",
     "/cloth/gauge.json",
     "/cloth/gauge/projects",
+    "/cloth/ruler",
     "/frame/banner",
     "/health",
     "/manifest.webmanifest",
