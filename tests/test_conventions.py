@@ -23,7 +23,7 @@ SUBJECTS = {
     "journal": ["fold", "keys", "order", "whole", "moments", "sittings"],
     "cloth": [
         *("gauge", "naming", "answer", "typed", "words"),
-        *("bounds", "sizing", "margins", "packing", "advice"),
+        *("bounds", "sizing", "margins", "packing", "advice", "lengths"),
     ],
     "hours": ["split", "week", "wall", "figures", "bars"],
     "projects": ["size", "progress", "woven"],

@@ -39,7 +39,7 @@ def test_every_source_of_a_table_is_named(name):
     ("finish", "published"), [("framed", {"RW": 3, "AN1": 3}), ("usual", {"LB": 2.5, "OB": 2, "MB": 2})]
 )
 def test_a_finish_has_the_largest_margin_published_for_it(finish, published):
-    found = margin(finish, "none", False, None, MARGINS)
+    found = margin(finish, "hand", False, None, MARGINS)
     assert found.mm == pytest.approx(max(published.values()) * INCH)
     assert {source: inches for inches, source in MARGINS["finishes"][finish]["published"]} == published
     assert set(found.sources) == set(published)
@@ -58,9 +58,9 @@ def test_the_larger_of_finish_and_frame_counts_and_what_frays_is_on_top():
 
 
 def test_her_own_margin_overrules_the_finish_only():
-    assert margin("framed", "none", False, 30.0, MARGINS).mm == 30
+    assert margin("framed", "hand", False, 30.0, MARGINS).mm == 30
     assert margin("framed", "hoop", False, 30.0, MARGINS).mm == pytest.approx(50.8)
-    assert margin("framed", "none", True, 0.0, MARGINS).mm == pytest.approx(12.7)
+    assert margin("framed", "hand", True, 0.0, MARGINS).mm == pytest.approx(12.7)
 
 
 finishes, frames = st.sampled_from(list(MARGINS["finishes"])), st.sampled_from(list(MARGINS["frames"]))
@@ -77,10 +77,10 @@ def test_a_margin_is_never_less_than_anything_that_asks(finish, frame, frays, ow
 @pytest.mark.parametrize("own", [-1, 1001, float("nan")])
 def test_an_impossible_margin_of_her_own_is_refused(own):
     with pytest.raises(ValueError, match="margin"):
-        margin("framed", "none", False, own, MARGINS)
+        margin("framed", "hand", False, own, MARGINS)
 
 
-@pytest.mark.parametrize(("finish", "frame"), [("", "none"), ("framed", "vice")])
+@pytest.mark.parametrize(("finish", "frame"), [("", "hand"), ("framed", "vice")])
 def test_a_finish_or_frame_that_is_not_in_the_table_is_an_error(finish, frame):
     with pytest.raises(KeyError):
         margin(finish, frame, False, None, MARGINS)
