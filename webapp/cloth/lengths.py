@@ -4,12 +4,14 @@ A cut lies on the tape's quarters and is written as they are read there; what is
 hundredth of an inch or a millimetre. All lengths in mm; a unit is "in" or "cm".
 """
 
+import re
 from math import floor
 
 from webapp.cloth.bounds import INCH
 
 OTHER = {"in": "cm", "cm": "in"}
 PARTS = ("", "1/4", "1/2", "3/4")
+SIGNS = {"1/4": "¼", "1/2": "½", "3/4": "¾"}
 HAIR = 1e-9  # so that a half, which arithmetic made a little less than one, is rounded up
 
 
@@ -51,6 +53,14 @@ def area(width: float, height: float, unit: str, cut: bool = False) -> str:
 def both(width: float, height: float, unit: str, cut: bool = False) -> tuple[str, str]:
     """Write a width and a height in her unit, and in the other: ("16 × 18 in", "40.6 × 45.7 cm")."""
     return area(width, height, unit, cut), area(width, height, OTHER[unit])
+
+
+def signed(text: str) -> str:
+    """Write the quarters in a text as single signs, where it is shown large or in a row: "15¾"."""
+    text = re.sub(r"([0-9]) (?=[13]/[24])", r"\1", text)
+    for part, sign in SIGNS.items():
+        text = text.replace(part, sign)
+    return text
 
 
 def _decimals(many: int, divided: int) -> str:

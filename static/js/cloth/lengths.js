@@ -4,6 +4,7 @@ import { INCH } from "./bounds.js";
 
 const OTHER = { in: "cm", cm: "in" };
 const PARTS = ["", "1/4", "1/2", "3/4"];
+const SIGNS = { "1/4": "¼", "1/2": "½", "3/4": "¾" };
 const HAIR = 1e-9;
 
 /** Write a length that lies on a quarter inch: "15 3/4". */
@@ -34,3 +35,6 @@ export const area = (width, height, unit, cut = false) => `${number(width, unit,
 
 /** Write a width and a height in her unit, and in the other: ["16 × 18 in", "40.6 × 45.7 cm"]. */
 export const both = (width, height, unit, cut = false) => [area(width, height, unit, cut), area(width, height, OTHER[unit])];
+
+/** Write the quarters in a text as single signs, where it is shown large or in a row: "15¾". */
+export const signed = (text) => text.replace(/([0-9]) (?=[13]\/[24])/g, "$1").replace(/[13]\/[24]/g, (part) => SIGNS[part]);
