@@ -118,6 +118,20 @@ def test_what_cannot_be_meant_is_said_beside_it_and_shows_no_figure(client, fiel
     assert script.json["error"].endswith(".")
 
 
+@pytest.mark.parametrize("query", ["width=%ff%fe", "count=%00", "width=1&width=2", "wide=9", "unit=feet"])
+@pytest.mark.parametrize("page", ["/cloth/size", "/cloth/size.json"])
+def test_an_address_that_no_form_makes_is_answered_all_the_same(client, page, query):
+    assert client.get(f"{page}?{query}").status_code in (200, 422)
+
+
+def test_the_largest_of_everything_is_answered(client):
+    most = {"width": "10000", "height": "10000", "count": "3", "own": "900 mm", "frays": "yes"}
+    for held in ("hoop", "stretched"):
+        found = figures(client, **(most | {"over": "3", "held": held, "across": "1"}))
+        assert found["finished_height_in"] == pytest.approx(30_000)
+        assert asked(client, **(most | {"over": "2", "held": held})).status_code == 200
+
+
 def test_a_script_that_leaves_something_out_is_told_what(client):
     answer = asked(client, "/cloth/size.json", width=140)
     assert answer.status_code == 422

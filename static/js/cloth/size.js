@@ -67,6 +67,7 @@ function showWrong(root, typed, errors) {
     const sentence = about.dataset.about.split(" ").map(wrong).find(Boolean);
     about.classList.toggle("error", Boolean(sentence));
     about.textContent = sentence ?? about.dataset.hint;
+    if (sentence) about.closest("details")?.setAttribute("open", "");
   }
 }
 
