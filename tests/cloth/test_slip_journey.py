@@ -37,7 +37,7 @@ THERE = """async ([folder, tables, slips, refused]) => {
   ];
 }"""
 TEXT = VECTORS["slips"][0]["text"]
-LONGEST = write(slip_of(VECTORS["slips"][2]["slip"] | {"title": "Щ" * 60}))
+LONGEST = write(slip_of(VECTORS["slips"][2]["slip"] | {"title": "Щ" * 60, "width": 3333, "height": 2411}))
 QUERY = urlencode({"s": TEXT})
 
 
