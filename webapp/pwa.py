@@ -14,7 +14,16 @@ from webapp.places import SHARED, STATIC, TEMPLATES
 
 CODE = Path(__file__).parent
 # What needs nobody's account and no network.
-OPEN_PLACES = ("/cloth", "/cloth/gauge", "/cloth/ruler", "/shell/stitch", "/shell/offline")
+BENCH = (
+    "/cloth",
+    "/cloth/gauge",
+    "/cloth/ruler",
+    "/cloth/size",
+    "/cloth/piece",
+    "/cloth/class",
+    "/cloth/slip",
+)
+OPEN_PLACES = (*BENCH, "/shell/stitch", "/shell/offline")
 ONLY_OUTSIDE = ("sw.js", "screens/")  # what the worker need not keep: itself, and pictures for the installer
 INK = "#181715"
 
