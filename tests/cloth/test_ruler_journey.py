@@ -257,7 +257,7 @@ def test_axe_finds_nothing(phone, scheme):
 def test_without_scripts_it_says_what_it_needs(new_context, server):
     page = new_context(java_script_enabled=False).new_page()
     page.goto(f"{server.url}/cloth")
-    page.get_by_role("link", name="Ruler on this screen").click()
+    page.get_by_role("link", name="Ruler").click()
     expect(page.locator("noscript p")).to_be_visible()
     expect(page.locator("noscript p")).to_contain_text("switch scripts on for this page, or use a tape")
     expect(page.get_by_role("button")).to_have_count(0)
