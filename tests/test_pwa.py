@@ -24,7 +24,17 @@ def test_the_worker_is_asked_for_anew_each_time(client):
 
 def test_everything_the_worker_keeps_is_there(client):
     kept = lists_of(client)
-    assert {"/cloth", "/cloth/gauge", "/shell/stitch", "/shell/offline"} == set(kept["pages"])
+    assert {
+        "/cloth",
+        "/cloth/gauge",
+        "/cloth/ruler",
+        "/cloth/size",
+        "/cloth/piece",
+        "/cloth/class",
+        "/cloth/slip",
+        "/shell/stitch",
+        "/shell/offline",
+    } == set(kept["pages"])
     for path in [*kept["files"], *kept["pages"]]:
         with client.get(path) as answer:
             assert answer.status_code == 200, path

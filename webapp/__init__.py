@@ -31,6 +31,7 @@ def create_app(config: Config | None = None) -> Flask:
 def _register_features(app: Flask) -> None:
     from webapp.accounts import guard
     from webapp.accounts import views as accounts
+    from webapp.cloth import bench_views, piece_views, size_views, slip_views, stash_views  # noqa: F401
     from webapp.cloth import views as cloth
     from webapp.hours import views as hours
     from webapp.journal import views as journal

@@ -22,6 +22,11 @@ ENTRIES: dict[str, tuple[tuple[str, ...], str | None]] = {
         None,
     ),
     "js/cloth/island.js": ((), "js/app.js"),
+    "js/cloth/ruler.js": ((), None),
+    "js/cloth/size.js": ((), None),
+    "js/cloth/slip.js": ((), None),
+    "js/cloth/piece_page.js": ((), None),
+    "js/cloth/class_page.js": ((), None),
     "js/pwa/wake.js": ((), None),  # for the worker, which has no page: nothing in it may be shared with one
 }
 _IMPORT = re.compile(r"""(?:^|(?<=[;}\n]))import\s*(?:\{([^}]*)\}\s*from\s*)?"([^"]+)";?""")

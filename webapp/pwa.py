@@ -13,7 +13,17 @@ from webapp import statics
 from webapp.places import SHARED, STATIC, TEMPLATES
 
 CODE = Path(__file__).parent
-OPEN_PLACES = ("/cloth", "/cloth/gauge", "/shell/stitch", "/shell/offline")  # nobody's account, no network
+# What needs nobody's account and no network.
+BENCH = (
+    "/cloth",
+    "/cloth/gauge",
+    "/cloth/ruler",
+    "/cloth/size",
+    "/cloth/piece",
+    "/cloth/class",
+    "/cloth/slip",
+)
+OPEN_PLACES = (*BENCH, "/shell/stitch", "/shell/offline")
 ONLY_OUTSIDE = ("sw.js", "screens/")  # what the worker need not keep: itself, and pictures for the installer
 INK = "#181715"
 

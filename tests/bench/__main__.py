@@ -3,7 +3,7 @@
 import importlib
 import sys
 
-PARTS = ("weight", "tap", "journal", "gauge")
+PARTS = ("weight", "tap", "journal", "gauge", "size")
 
 
 def main(names: list[str]) -> None:

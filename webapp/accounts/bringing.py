@@ -6,6 +6,7 @@ from sqlalchemy import Table, delete, literal, select
 from sqlalchemy.exc import IntegrityError
 
 from webapp.accounts.models import Account
+from webapp.cloth.models import KeptCloth
 from webapp.db import Base, db
 from webapp.projects.models import Project
 
@@ -18,7 +19,10 @@ class AlreadyThere(Exception):
 
 def has_work(account: UUID) -> bool:
     """Tell whether anything was begun."""
-    return db.session.scalar(select(Project.id).where(Project.stitcher == account).limit(1)) is not None
+    return any(
+        db.session.scalar(select(table.id).where(table.stitcher == account).limit(1)) is not None
+        for table in (Project, KeptCloth)
+    )
 
 
 def bring(begun: UUID, account: UUID) -> None:

@@ -3,6 +3,7 @@
 from alembic import context
 
 from webapp.accounts import models as _accounts  # noqa: F401
+from webapp.cloth import models as _cloth  # noqa: F401
 from webapp.db import Base
 from webapp.journal import models as _journal  # noqa: F401
 from webapp.projects import models as _projects  # noqa: F401

@@ -54,7 +54,7 @@ export function start(root) {
   root.addEventListener("keydown", (event) => {
     if (event.key === "Enter" && event.target.matches("input")) event.preventDefault(), enter(event.target);
   });
-  form.addEventListener("submit", (event) => event.preventDefault());
+  form.addEventListener("submit", (event) => event.submitter?.hasAttribute("formaction") || event.preventDefault());
   update(false);
 }
 

@@ -1,0 +1,95 @@
+// Cloth for a class: webapp/cloth/classroom.py in JavaScript. Texts by slot, and strips in mm for the drawing.
+
+import { area, written } from "./lengths.js";
+import { classCuts, offTheBolt } from "./packing.js";
+import { BOTH, clothOf, marginOf } from "./piece.js";
+import { box } from "./piece_drawing.js";
+import { choices, read, together } from "./reads.js";
+import { STEPS, roundUp, size } from "./sizing.js";
+
+const [DESIGN, CUT] = [["width", "height", "count"], ["cut_width", "cut_height"]];
+const [BOLT, PIECE] = [["bolt_width"], ["piece_width", "piece_height"]];
+const STRIPS = 6;
+
+/** Read what was typed: how many, of which design or cut, off a bolt or out of a piece. */
+export function ask(typed) {
+  const chosen = choices(typed);
+  const of = chosen.by === "cut" ? CUT : DESIGN;
+  const asked = read(typed, ["n", ...of, ...(chosen.off === "piece" ? PIECE : BOLT)], of === CUT ? [] : ["across", "own"]);
+  asked.values = { across: null, own: null, ...asked.values };
+  if (of === DESIGN) together(asked, "width", "height", BOTH);
+  return asked;
+}
+
+function cutOf(values, table) {
+  const step = STEPS[values.unit];
+  if (values.by === "cut") return [roundUp(values.cut_width, step), roundUp(values.cut_height, step)];
+  const sized = size(clothOf(values), values.width, values.height, marginOf(values, table), step);
+  return [sized.cut_width, sized.cut_height];
+}
+
+const isPossible = (cut) => Math.min(...cut) >= 10 && Math.max(...cut) <= 100_000;
+
+function cutting(values, table) {
+  const [cut, isTurned] = [cutOf(values, table), values.turn === "yes"];
+  if (!isPossible(cut)) return [0, null];
+  if (values.off === "bolt") return offBolt(values, cut, isTurned);
+  const lay = (n) => classCuts(n, ...cut, values.piece_width, values.piece_height, isTurned);
+  const whole = lay(values.n);
+  if (whole) return [values.n, whole];
+  const one = lay(1);
+  return one ? [one.most, lay(one.most)] : [0, null];
+}
+
+function offBolt({ n, bolt_width: wide }, cut, isTurned) {
+  try {
+    return [n, offTheBolt(n, ...cut, wide, isTurned)];
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return [0, null];
+  }
+}
+
+/** Say what to ask for, or whether the piece does; straightened: mm lost in straightening an edge. */
+export function slots({ values }, table, straightened) {
+  const { unit } = values;
+  const cut = cutOf(values, table);
+  const [laid, found] = cutting(values, table);
+  const said = { each: `Each cut is ${area(...cut, unit, true)}.`, left: leftOf(found, unit), also: "" };
+  if (!isPossible(cut)) return { ...said, headline: "No cut", sub: "There is no such cut. Check the figures." };
+  if (!found) {
+    const where = values.off === "bolt" ? "The bolt" : "The piece";
+    return { ...said, headline: "Too small", sub: `${where} does not hold one such cut.` };
+  }
+  if (values.off === "bolt") {
+    const length = roundUp(found.length, STEPS[unit]);
+    const also = `Ask for ${written(straightened, unit)} more: edges are rarely straight.`;
+    return { ...said, headline: written(length, unit, true), sub: offOf(values, length, unit), also };
+  }
+  if (laid < values.n) {
+    return { ...said, headline: String(laid), sub: laid > 1 ? `cuts at most, of the ${values.n} asked for.` : "cut at most." };
+  }
+  const more = found.most > laid ? `This piece gives ${found.most}.` : "This piece gives no more than that.";
+  return { ...said, headline: "Enough", sub: more };
+}
+
+function offOf(values, length, unit) {
+  return `off a bolt ${written(values.bolt_width, unit)} wide, or ${written(length, unit === "in" ? "cm" : "in")}.`;
+}
+
+function leftOf(found, unit) {
+  if (!found) return "";
+  const strips = [...found.left].sort((one, other) => other[2] * other[3] - one[2] * one[3]).slice(0, STRIPS);
+  if (!strips.length) return "Nothing is left over.";
+  return `Left over: ${strips.map(([, , wide, high]) => area(wide, high, unit)).join(", ")}.`;
+}
+
+/** Give the drawing: [viewBox, cuts, strips left over], mm from the cloth's top left. */
+export function drawing({ values }, table) {
+  const [, found] = cutting(values, table);
+  if (!found) return ["0 0 1 1", [], []];
+  const wide = values.off === "bolt" ? values.bolt_width : values.piece_width;
+  const high = values.off === "bolt" ? found.length : values.piece_height;
+  const edge = Math.max(wide, high) / 100;
+  return [box(-edge, -edge, wide + 2 * edge, high + 2 * edge), found.cuts, found.left];
+}

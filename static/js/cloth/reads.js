@@ -1,0 +1,92 @@
+// What is typed of designs, counts and lengths: webapp/cloth/reads.py in JavaScript. A question is {typed, values, errors};
+// lengths in mm, a field left empty is null.
+
+import { Mistyped, amount } from "./typed.js";
+
+const MM = { in: 25.4, cm: 10, mm: 1 };
+const CHOICES = {
+  unit: [["in", "cm"], "in"],
+  over: [["1", "2", "3"], "1"],
+  finish: [["framed", "usual", "small", "ornament"], "usual"],
+  held: [["hoop", "clamps", "scroll", "stretched", "hand"], "hoop"],
+  frays: [["", "yes"], ""],
+  by: [["design", "cut"], "design"],
+  off: [["bolt", "piece"], "bolt"],
+  turn: [["yes", "no"], "yes"],
+};
+const KEPT = 40;
+
+function whole(text, high, sentence) {
+  if (!/^[0-9]{1,6}$/.test(text) || Number(text) < 1 || Number(text) > high) throw new Mistyped(sentence);
+  return Number(text);
+}
+
+const stitches = (text) => whole(text, 10_000, "Write stitches in digits, from 1 to 10,000.");
+const cuts = (text) => whole(text, 200, "Write a number from 1 to 200.");
+
+/** Read a number with its unit, or refuse it with a sentence. */
+function number(text, sentence) {
+  try {
+    return amount(text, "14");
+  } catch (error) {
+    if (!(error instanceof Mistyped)) throw error;
+    throw new Mistyped(sentence);
+  }
+}
+
+function count(text) {
+  const sentence = "Write a count from 1 to 100, like 14 or 27.5.";
+  const [found, unit] = number(text, sentence);
+  if (unit || !(found >= 1 && found <= 100)) throw new Mistyped(sentence);
+  return found;
+}
+
+function span(text, unit, low, high, sentence) {
+  const [found, named] = number(text, "Write a length, like 18, 17 1/2 or 45 cm.");
+  const mm = found * MM[named ?? unit];
+  if (!(low <= mm && mm <= high)) throw new Mistyped(sentence);
+  return mm;
+}
+
+const cloth = (text, unit) => span(text, unit, 10, 100_000, "Cloth is measured from 1 cm to 100 m.");
+const margin = (text, unit) => span(text, unit, 0, 900, "A margin is from nothing to 90 cm.");
+
+const READERS = {
+  width: stitches, height: stitches, count, across: count, own: margin, n: cuts,
+  piece_width: cloth, piece_height: cloth, cut_width: cloth, cut_height: cloth, bolt_width: cloth,
+};
+
+/** Give what was chosen among a few; what was not offered counts as not chosen. */
+export function choices(typed) {
+  const given = Object.entries(CHOICES).map(([name, [options, usual]]) => [name, options.includes(typed[name]) ? typed[name] : usual]);
+  return Object.fromEntries(given);
+}
+
+/** Read the fields that are needed, and others where something is typed. */
+export function read(typed, needed, other) {
+  const kept = Object.fromEntries(Object.entries(typed).map(([name, text]) => [name, text.slice(0, KEPT)]));
+  const asked = { typed: kept, values: choices(kept), errors: {} };
+  for (const name of [...needed, ...other]) {
+    const text = (kept[name] ?? "").trim();
+    asked.values[name] = null;
+    if (!text && !needed.includes(name)) continue;
+    try {
+      asked.values[name] = READERS[name](text, asked.values.unit);
+    } catch (error) {
+      if (!(error instanceof Mistyped)) throw error;
+      asked.errors[name] = error.message;
+    }
+  }
+  return asked;
+}
+
+/** Ask for both of two fields where only one is filled in. */
+export function together(asked, one, other, sentence) {
+  const { values, errors } = asked;
+  for (const [name, beside] of [[one, other], [other, one]]) {
+    if (values[name] === null && values[beside] !== null && !(name in errors)) errors[name] = sentence;
+  }
+}
+
+/** Write a whole number with its thousands apart. */
+export const thousands = (value) => String(value).replace(/\B(?=(\d{3})+$)/g, ",");

@@ -1,0 +1,91 @@
+// A slip as a picture: the words of its sheet set anew on white, its drawing and its code as they are. Twice as fine as a screen.
+
+const WIDE = 640;
+const EDGE = 32;
+const LABEL = 120;
+const FACE = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", sans-serif';
+const [INK, QUIET] = ["#000", "#444"];
+
+/** Draw the sheet; gives a PNG. */
+export async function picture(sheet) {
+  const [drawing, code] = await Promise.all([drawn(sheet.querySelector("svg.scale")), coded(sheet.querySelector("[data-code]"))]);
+  const high = compose(sheet, drawing, code, document.createElement("canvas").getContext("2d"), false);
+  const canvas = Object.assign(document.createElement("canvas"), { width: WIDE * 2, height: Math.ceil(high) * 2 });
+  const pen = canvas.getContext("2d");
+  pen.scale(2, 2);
+  pen.fillStyle = "#fff";
+  pen.fillRect(0, 0, WIDE, high);
+  compose(sheet, drawing, code, pen, true);
+  return new Promise((resolve, reject) => {
+    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error("no picture"))), "image/png");
+  });
+}
+
+/** Set everything below each other, in ink or only to measure; gives where it ends. */
+function compose(sheet, drawing, code, pen, inked) {
+  let y = EDGE;
+  const put = (text, size, { weight = 400, colour = INK, x = EDGE, wide = WIDE - EDGE - x } = {}) => {
+    Object.assign(pen, { font: `${weight} ${size}px ${FACE}`, fillStyle: colour, textBaseline: "top" });
+    const begin = y;
+    for (const line of broken(pen, text, wide)) {
+      if (inked) pen.fillText(line, x, y);
+      y += size * 1.35;
+    }
+    return begin;
+  };
+  const text = (name) => sheet.querySelector(`[data-slot="${name}"]`).textContent;
+  put(text("title"), 26, { weight: 650 });
+  put(`Cut  ${text("cut")}`, 44, { weight: 650 });
+  put(text("cut-other"), 18, { colour: QUIET });
+  y += 10;
+  for (const row of sheet.querySelectorAll("dl > div")) {
+    const said = [...row.children[1].children].map((part) => part.textContent.replace(/,$/, "")).filter(Boolean).join(", ");
+    y = put(row.children[0].textContent.trim(), 18, { colour: QUIET, wide: LABEL });
+    put(said, 18, { weight: 600, x: EDGE + LABEL });
+  }
+  if (text("care")) put(text("care"), 18, { weight: 600 });
+  y += 14;
+  if (inked) pen.drawImage(drawing, EDGE, y, 326, 340);
+  if (inked && code) pen.drawImage(code, WIDE - EDGE - 216, y + 62, 216, 216);
+  y += 354;
+  for (const item of sheet.querySelectorAll("li:not([hidden])")) {
+    y = put("•", 16);
+    put(item.textContent, 16, { x: EDGE + 16 });
+  }
+  return y + EDGE;
+}
+
+function broken(pen, text, wide) {
+  const lines = [""];
+  for (const word of text.split(" ").flatMap((one) => (pen.measureText(one).width > wide ? [...one] : [`${one} `]))) {
+    if (lines.at(-1) && pen.measureText(lines.at(-1) + word.trimEnd()).width > wide) lines.push("");
+    lines[lines.length - 1] += word;
+  }
+  return lines;
+}
+
+/** Load the drawing, its colours as they would be printed. */
+async function drawn(svg) {
+  const copy = svg.cloneNode(true);
+  const [from, to] = [svg, copy].map((one) => [one, ...one.querySelectorAll("*")]);
+  for (const [n, shape] of from.entries()) {
+    const style = getComputedStyle(shape);
+    for (const name of ["stroke-dasharray", "vector-effect", "font-weight", "fill-opacity"]) to[n].setAttribute(name, style.getPropertyValue(name));
+    for (const name of ["fill", "stroke"]) to[n].setAttribute(name, style.getPropertyValue(name) === "none" ? "none" : INK);
+    if (!shape.hasAttribute("stroke-width")) to[n].setAttribute("stroke-width", style.strokeWidth);
+  }
+  copy.setAttribute("font-family", "sans-serif");
+  copy.setAttribute("width", 652);
+  copy.setAttribute("height", 680);
+  const text = new XMLSerializer().serializeToString(copy);
+  return loaded(`data:image/svg+xml,${encodeURIComponent(text)}`);
+}
+
+async function loaded(address) {
+  const image = new Image();
+  image.src = address;
+  await image.decode();
+  return image;
+}
+
+const coded = async (figure) => (figure.hidden ? null : loaded(figure.querySelector("img").src).catch(() => null));

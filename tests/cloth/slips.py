@@ -1,0 +1,27 @@
+"""The vectors of the slip, and what it says of one."""
+
+import json
+from typing import Any
+
+from webapp.cloth.slip_saying import slots
+from webapp.cloth.slip_text import Slip
+from webapp.cloth.tables import NAMES, read
+from webapp.places import SHARED
+
+VECTORS = json.loads((SHARED / "vectors" / "slip.json").read_text(encoding="utf-8"))
+
+
+def tables() -> dict[str, Any]:
+    return {name: read(name) for name in NAMES}
+
+
+def named(case: dict[str, Any]) -> str:
+    return case["description"]
+
+
+def slip_of(given: dict[str, Any]) -> Slip:
+    return Slip(**given)
+
+
+def said_of(slip: Slip) -> dict[str, str]:
+    return slots(slip, tables())

@@ -1,0 +1,110 @@
+"""A piece of cloth, a class, and the stash: a real browser at phone size."""
+
+from uuid import uuid4
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
+
+from tests.cloth.test_gauge_journey import SHIFTS
+
+REFUSED = "the server responded with a status of 422"
+
+
+def slot(page, name):
+    return page.locator(f'[data-slot="{name}"]')
+
+
+def alive(page, address):
+    page.goto(address)
+    page.wait_for_selector("[data-bench][data-live]")
+
+
+def looked_at(page):
+    """Nothing moved by itself, nothing is wider than the phone, and axe finds nothing, dark and light."""
+    assert page.evaluate("shifted") == 0
+    assert page.evaluate("document.documentElement.scrollWidth") <= page.viewport_size["width"]
+    for scheme in ("dark", "light"):
+        page.emulate_media(color_scheme=scheme)
+        assert Axe().run(page).response["violations"] == []
+
+
+@pytest.mark.browser_context_args(service_workers="allow")
+def test_without_network_a_piece_and_a_class_are_answered_from_a_cold_start(new_context, server):
+    context = new_context()
+    page = context.new_page()
+    page.goto(f"{server.url}/cloth")
+    page.evaluate("navigator.serviceWorker.ready.then(() => null)")
+    page.wait_for_function("caches.keys().then((names) => names.length > 0)")
+    page.close()
+    context.set_offline(True)
+    page = context.new_page()
+    page.set_viewport_size({"width": 360, "height": 640})
+    page.add_init_script(SHIFTS)
+    alive(page, f"{server.url}/cloth/piece")
+    page.get_by_label("Wide", exact=True).press_sequentially("18")
+    page.get_by_label("High", exact=True).press_sequentially("27")
+    expect(slot(page, "headline")).to_have_text("182 × 308")
+    page.get_by_label("Stitches wide").press_sequentially("140")
+    page.get_by_label("Stitches high").press_sequentially("168")
+    expect(slot(page, "headline")).to_have_text("It fits")
+    page.get_by_label("Wide", exact=True).fill("12 1/2")
+    expect(slot(page, "spare")).to_contain_text("Short by 2.5 in across")
+    page.get_by_text("Pieces as they are sold").tap()
+    page.get_by_role("link", name="Half a yard").tap()
+    expect(slot(page, "headline")).to_have_text("It fits")
+    page.get_by_label("High", exact=True).fill("x")
+    expect(slot(page, "headline")).to_be_hidden()
+    expect(page.get_by_text("Write a length, like 18, 17 1/2 or 45 cm.")).to_be_visible()
+    looked_at(page)
+    page.get_by_label("High", exact=True).fill("27")
+    page.get_by_role("link", name="Cloth for a class").tap()  # the design comes along
+    page.wait_for_selector('[data-bench="class"][data-live]')
+    page.get_by_label("How many").press_sequentially("10")
+    page.get_by_role("link", name="55 in").tap()
+    expect(slot(page, "headline")).to_have_text("60 in")
+    expect(page.locator("svg .cut")).to_have_count(10)
+    page.get_by_label("A cut").tap()
+    page.get_by_label("Cut wide").fill("8")
+    page.get_by_label("Cut high").fill("10")
+    page.get_by_label("Out of a piece").tap()
+    page.get_by_label("Piece wide").fill("36")
+    page.get_by_label("Piece high").fill("27")
+    expect(slot(page, "headline")).to_have_text("Enough")
+    looked_at(page)
+
+
+def test_what_the_gauge_measured_is_kept_and_a_project_finds_it(page, server):
+    said = []
+    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
+    sent = {"headers": {"Sec-Fetch-Site": "same-origin"}}
+    form = {"name": f"Alice {uuid4()}", "passphrase": "a long enough passphrase", "zone": "Europe/London"}
+    assert page.request.post(f"{server.url}/accounts", form=form, **sent).ok
+    plan = {"title": "Quince tree", "width": "140", "height": "98", "count": "14", "over": "1"}
+    project = page.request.post(f"{server.url}/projects", form=plan, **sent).url
+    page.add_init_script(SHIFTS)
+    page.goto(f"{server.url}/cloth")
+    page.wait_for_selector('[data-island="gauge"][data-live]')
+    page.get_by_label("Threads").tap()
+    page.locator('[name="counted"]').first.fill("112")
+    page.locator('[name="length"]').first.fill("4")
+    page.get_by_role("button", name="Keep this cloth").tap()
+    expect(page.get_by_label("Count along")).to_have_value("28")
+    page.get_by_label("Name").fill("Undyed linen")
+    page.get_by_label("Width, in").fill("17 1/2")
+    page.get_by_label("Length, in").fill("26")
+    looked_at(page)
+    page.get_by_role("button", name="Keep", exact=True).tap()
+    expect(page.get_by_text("threads an inch")).to_be_visible()
+    looked_at(page)
+    page.get_by_role("link", name="What goes on it").tap()
+    page.wait_for_selector("[data-bench][data-live]")
+    expect(page.get_by_role("link", name="Quince tree")).to_be_visible()
+    page.get_by_label("Stitches wide").fill("140")
+    page.get_by_label("Stitches high").fill("98")
+    expect(page.locator("#hers")).to_contain_text("Undyed linen")
+    page.goto(project)
+    page.get_by_role("link", name="1 piece in your stash takes it").tap()
+    expect(page.get_by_role("link", name="Undyed linen")).to_be_visible()
+    looked_at(page)
+    assert said == []

@@ -1,0 +1,110 @@
+"""Size and cut at the shop counter in a real browser: both languages alike, to scale, without network."""
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
+
+from tests.browser.phones import is_kept, until
+from tests.cloth.languages import folder_of
+from tests.cloth.sized_page import VECTORS, disagreements, there
+
+LIVE = '[data-island="size"][data-live]'
+FULL = "?width=140&height=168&count=28&over=2&finish=framed&held=hoop&unit=in"
+SHIFTS = """
+  window.shifted = 0;
+  new PerformanceObserver((list) => {
+    for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shifted += entry.value;
+  }).observe({ type: "layout-shift", buffered: true });
+"""
+BOX = """(name) => {
+  const { width, height } = document.querySelector(`[data-shape="${name}"]`).getBoundingClientRect();
+  return [width, height];
+}"""
+
+
+def slot(page, name):
+    return page.locator(f'[data-slot="{name}"]').first
+
+
+def test_the_page_says_and_draws_alike_in_both_languages(page, server):
+    page.goto(f"{server.url}/health")
+    folder = folder_of(server.url)
+    found = there(page, folder, [case["given"] for case in VECTORS])
+    for case, answer in zip(VECTORS, found, strict=True):
+        assert answer == case["expect"], case["description"]
+    assert disagreements(page, folder, cases=200, seed=5) == []
+
+
+def test_the_cut_is_answered_cold_without_network_or_account_and_to_scale(
+    browser, browser_context_args, server
+):
+    context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})
+    page = context.new_page()
+    page.goto(f"{server.url}/cloth")
+    until(page, lambda: is_kept(page))
+    page.close()
+    context.set_offline(True)
+    page = context.new_page()
+    said = []
+    page.on("pageerror", lambda error: said.append(str(error)))
+    page.add_init_script(SHIFTS)
+    page.goto(f"{server.url}/cloth")
+    page.get_by_role("link", name="Size and cut").tap()
+    page.wait_for_selector(LIVE)
+    for name, typed in (("Stitches across", "140"), ("Stitches down", "168"), ("Count", "28")):
+        page.get_by_label(name, exact=True).press_sequentially(typed)
+        page.keyboard.press("Enter")
+    page.get_by_label("Two").tap()
+    expect(slot(page, "cut")).to_have_text("15 × 17 in")
+    page.get_by_text("Margin, frame and unit").tap()
+    page.get_by_label("Framed").tap()
+    expect(slot(page, "cut")).to_have_text("16 × 18 in")
+    expect(slot(page, "why")).to_have_text("framed and laced")
+    assert page.evaluate("shifted") == 0
+    check_scale(page)
+    check_bad_input(page)
+    page.goto(
+        f"{server.url}/cloth/size{FULL.replace('140', '98')}"
+    )  # an address that the worker has no page of
+    expect(slot(page, "cut")).to_have_text("13 × 18 in")
+    context.close()
+    assert said == []
+
+
+def check_scale(page):
+    """Against a bank card (ISO/IEC 7810 ID-1) on the screen itself, to 0.5 %."""
+    card = page.evaluate(BOX, "card")
+    assert card[0] / card[1] == pytest.approx(85.60 / 53.98, rel=0.005)
+    for name, inches in (("design", (10, 12)), ("cut", (16, 18))):
+        shown = page.evaluate(BOX, name)
+        for pixels, side in zip(shown, inches, strict=True):
+            assert pixels / card[0] == pytest.approx(side * 25.4 / 85.60, rel=0.005)
+
+
+def check_bad_input(page):
+    count = page.get_by_label("Count", exact=True)
+    for typed in ("500", "0", "-28", "28 <b>"):
+        count.fill(typed)
+        expect(slot(page, "cut")).to_be_hidden()
+        expect(page.get_by_text("Write a count from 1 to 100")).to_be_visible()
+        expect(count).to_have_value(typed)
+    count.fill("28,0")
+    expect(slot(page, "cut")).to_have_text("16 × 18 in")
+    expect(page.locator("[aria-invalid]")).to_have_count(0)
+
+
+@pytest.mark.parametrize(("scheme", "width", "height"), [("dark", 360, 640), ("light", 390, 844)])
+def test_the_page_can_be_used_by_everyone_and_nothing_moves(page, server, scheme, width, height):
+    page.emulate_media(color_scheme=scheme)
+    page.set_viewport_size({"width": width, "height": height})
+    page.add_init_script(SHIFTS)
+    page.goto(f"{server.url}/cloth/size{FULL}")
+    page.wait_for_selector(LIVE)
+    page.get_by_text("Where this comes from").tap()
+    page.get_by_text("Margin, frame and unit").tap()
+    assert Axe().run(page).response["violations"] == []
+    assert page.evaluate("shifted") == 0
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    touched = "main :is(a, button, select, summary, label.tick, .choice label, input.n)"
+    heights = page.locator(touched).evaluate_all("(all) => all.map((e) => e.getBoundingClientRect().height)")
+    assert min(heights) >= 48

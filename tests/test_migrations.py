@@ -1,0 +1,55 @@
+"""A database of an earlier shape comes to the newest with all that is in it."""
+
+import pytest
+from alembic import command
+from alembic.autogenerate import compare_metadata
+from alembic.migration import MigrationContext
+from sqlalchemy import text
+
+from webapp import create_app
+from webapp.config import Config
+from webapp.db import Base, db
+from webapp.migrate import migrate, settings
+
+ACCOUNT = """INSERT INTO account (id, zone, unit, week_start, bedtime, hand, created)
+    VALUES (:id, 'Europe/London', 'in', 0, '22:30:00', 'right', '2026-02-03 20:14:05')"""
+PROJECT = """INSERT INTO project (stitcher, id, title, width, height, count, over, state, working, direction,
+    first_row, start_column, start_way, block_from, block_way, step, frame, plan_revision, created)
+    VALUES (:stitcher, :id, 'Quince tree', 140, 98, 27.6, 2, 'in hand', 'rows', 'top', 1, 1, 'right',
+    'top-left', 'across', '1', 'hoop', 3, '2026-02-03 20:14:05')"""
+
+
+@pytest.fixture
+def house(tmp_path):
+    app = create_app(Config.from_environment({"EVENROW_DATA": str(tmp_path)}))
+    with app.app_context():
+        yield app
+        db.engine.dispose()
+
+
+def step(way, to):
+    with db.engine.connect().execution_options(writing=True) as connection, connection.begin():
+        way(settings(connection), to)
+
+
+def test_what_was_there_before_cloth_was_kept_is_there_after(house):
+    step(command.upgrade, "0001")
+    with db.engine.connect().execution_options(writing=True) as connection, connection.begin():
+        connection.execute(text(ACCOUNT), {"id": "a" * 32})
+        connection.execute(text(PROJECT), {"stitcher": "a" * 32, "id": "b" * 32})
+    migrate(house)
+    with db.engine.connect() as connection:
+        assert connection.execute(text("SELECT title, count, plan_revision FROM project")).all() == [
+            ("Quince tree", 27.6, 3)
+        ]
+        assert connection.execute(text("SELECT count(*) FROM cloth")).scalar() == 0
+    step(command.downgrade, "0001")
+    with db.engine.connect() as connection:
+        assert connection.execute(text("SELECT title FROM project")).scalar() == "Quince tree"
+
+
+def test_the_newest_shape_is_what_the_models_say(house):
+    migrate(house)
+    with db.engine.connect() as connection:
+        context = MigrationContext.configure(connection, opts={"compare_type": True})
+        assert compare_metadata(context, Base.metadata) == []
