@@ -53,6 +53,7 @@ def test_without_network_a_piece_and_a_class_are_answered_from_a_cold_start(new_
     page.get_by_text("Pieces as they are sold").tap()
     page.get_by_role("link", name="Half a yard").tap()
     expect(slot(page, "headline")).to_have_text("It fits")
+    page.get_by_text("Margin, and cloth that is not square").tap()
     page.get_by_label("High", exact=True).fill("x")
     expect(slot(page, "headline")).to_be_hidden()
     expect(page.get_by_text("Write a length, like 18, 17 1/2 or 45 cm.")).to_be_visible()
