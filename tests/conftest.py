@@ -9,6 +9,7 @@ from pathlib import Path
 from uuid import UUID
 
 import pytest
+from argon2 import PasswordHasher
 from flask import Flask
 from flask.testing import FlaskClient
 from jinja2 import FileSystemBytecodeCache
@@ -16,7 +17,6 @@ from jinja2 import FileSystemBytecodeCache
 from webapp import create_app
 from webapp.accounts.doors import claim
 from webapp.accounts.guard import change_session
-from webapp.accounts.passphrases import hash_passphrase
 from webapp.config import Config
 from webapp.db import db, writing
 from webapp.migrate import migrate
@@ -95,8 +95,8 @@ def sign_up(app) -> Callable[..., FlaskClient]:
 
 @pytest.fixture(scope="session")
 def hashed() -> str:
-    """Hash the passphrase that all share once: it takes as long as it should."""
-    return hash_passphrase("a long enough passphrase")
+    """Hash the passphrase that all share once, and so that it is soon checked."""
+    return PasswordHasher(time_cost=1, memory_cost=8, parallelism=1).hash("a long enough passphrase")
 
 
 @pytest.fixture

@@ -3,14 +3,17 @@
 from dataclasses import replace
 
 import pytest
+from argon2 import PasswordHasher
 from sqlalchemy import select
 
 from webapp import create_app
+from webapp.accounts import passphrases
 from webapp.accounts.models import Account
 from webapp.config import SignUp
 from webapp.db import db
 
 PASSPHRASE = "a long enough passphrase"
+SLOW = passphrases._hasher  # what the house hashes with
 ACCOUNTS = select(Account.id, Account.name, Account.zone, Account.passphrase_hash)
 
 
@@ -20,6 +23,15 @@ def sign_up(client, name="Alice", passphrase=PASSPHRASE, **more):
 
 def begin(client, zone="Europe/Lisbon"):
     return client.post("/accounts/unclaimed", data={"zone": zone})
+
+
+@pytest.fixture(autouse=True)
+def quick_hashes(monkeypatch):
+    """Hash quickly: a hundred tries in a test need not take as long as they should."""
+    monkeypatch.setattr(passphrases, "_hasher", PasswordHasher(time_cost=1, memory_cost=8, parallelism=1))
+    passphrases._decoy.cache_clear()
+    yield
+    passphrases._decoy.cache_clear()
 
 
 @pytest.fixture

@@ -5,12 +5,13 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 import time_machine
-from argon2 import PasswordHasher
+from argon2 import PasswordHasher, Type
 from sqlalchemy import select, update
 
-from tests.accounts.conftest import PASSPHRASE
+from tests.accounts.conftest import PASSPHRASE, SLOW
 from tests.conftest import browser_of
 from webapp.accounts.models import Account, SignedIn
+from webapp.accounts.passphrases import is_dated
 from webapp.db import db
 
 NOON = datetime(2026, 2, 3, 12, tzinfo=UTC)
@@ -143,15 +144,20 @@ def test_signing_out_twice_is_no_error(client):
 
 
 def test_a_hash_made_with_other_parameters_is_made_anew(alice, client, app, books):
-    old = PasswordHasher(time_cost=1, memory_cost=8, parallelism=1).hash(PASSPHRASE)
+    old = PasswordHasher(time_cost=1, memory_cost=16, parallelism=1).hash(PASSPHRASE)
     with app.app_context():
         db.session.execute(update(Account).values(passphrase_hash=old))
         db.session.commit()
     assert sign_in(client).status_code == 303
     ((now,),) = books(select(Account.passphrase_hash))
     assert now != old
-    assert not PasswordHasher().check_needs_rehash(now)
+    assert not is_dated(now)
     assert sign_in(client).status_code == 303
+
+
+def test_hashing_costs_a_thief_what_it_should():
+    # RFC 9106, section 4, second recommended option: Argon2id, 3 passes, 64 MiB, 4 lanes.
+    assert (SLOW.type, SLOW.time_cost, SLOW.memory_cost, SLOW.parallelism) == (Type.ID, 3, 64 * 1024, 4)
 
 
 # Too many tries

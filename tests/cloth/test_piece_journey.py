@@ -6,7 +6,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from tests.cloth.test_gauge_journey import SHIFTS
+from tests.cloth.counter import SHIFTS
 
 REFUSED = "the server responded with a status of 422"
 

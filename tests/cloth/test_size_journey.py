@@ -5,17 +5,12 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
 from tests.browser.phones import is_kept, until
+from tests.cloth.counter import SHIFTS
 from tests.cloth.languages import folder_of
 from tests.cloth.sized_page import VECTORS, disagreements, there
 
 LIVE = '[data-island="size"][data-live]'
 FULL = "?width=140&height=168&count=28&over=2&finish=framed&held=hoop&unit=in"
-SHIFTS = """
-  window.shifted = 0;
-  new PerformanceObserver((list) => {
-    for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shifted += entry.value;
-  }).observe({ type: "layout-shift", buffered: true });
-"""
 BOX = """(name) => {
   const { width, height } = document.querySelector(`[data-shape="${name}"]`).getBoundingClientRect();
   return [width, height];
