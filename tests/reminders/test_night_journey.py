@@ -109,3 +109,23 @@ def test_the_notice_stands_in_nobodys_way(alice, hers, scheme):
     found = Axe().run(hers).response["violations"]
     assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == []
     assert hers.evaluate("document.documentElement.scrollWidth <= innerWidth")
+
+
+PAGES = [
+    "/projects",
+    "/projects/new",
+    "/projects/put-away",
+    "/hours",
+    "/hours/sittings",
+    "/cloth",
+    "/account",
+]
+
+
+def test_its_button_stays_inside_the_notice_on_every_page(alice, hers):
+    hers.set_viewport_size({"width": 360, "height": 640})
+    for address in (*PAGES, f"/projects/{alice.project}", f"/projects/{alice.project}/edit"):
+        hers.goto(alice.url + address)
+        notice, button = (hers.locator(f".tonight {one}").first.bounding_box() for one in ("form", "button"))
+        assert button["x"] + button["width"] <= notice["x"] + notice["width"] <= 360, address
+        assert button["height"] >= 48, address
