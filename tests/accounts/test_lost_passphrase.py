@@ -50,13 +50,9 @@ def test_she_is_signed_out_everywhere_and_nobody_else_is(app, alice, charlie, ke
     ("name", "given", "sentence"),
     [
         ("Berta", NEW, "Nobody here is called 'Berta'."),
-        ("", NEW, "Nobody here is called ''."),
         ("Alice", "seven77", "That is too short: at least 8 characters."),
         ("Alice", "", "Give a passphrase, not only spaces."),
-        ("Alice", " " * 9, "Give a passphrase, not only spaces."),
-        ("Alice", "x" * 201, "That is too long: 200 characters at most."),
         ("Alice", b"not \xff UTF-8 at all", "send it as UTF-8."),
-        ("Alice", "with a\ttab in it", "signs that could not be read."),
     ],
 )
 def test_what_cannot_be_is_said_and_nothing_is_changed(app, alice, keeper, name, given, sentence):
