@@ -26,7 +26,8 @@ def test_every_press_of_undo_is_seen_to_once_the_house_shows_what_lies_further_b
     expect(page.locator(".say")).to_contain_text("20 more are taken back once this is sent.")
     page.unroute("**/journal")
     page.evaluate("dispatchEvent(new Event('online'))")
-    expect(page.locator("[data-slot=row_stitches]")).to_have_text("10", timeout=30_000)  # after a pause or two
+    shown = page.locator("[data-slot=row_stitches]")
+    expect(shown).to_have_text("10", timeout=30_000)  # the sender pauses after a failure
     assert desk.snapshot()["stitches"] == 10
     desk.errors.clear()  # the browser's own, of the requests that were stopped
 
