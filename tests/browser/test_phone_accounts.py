@@ -61,6 +61,7 @@ def test_signed_out_without_network_and_another_account_in_between(alice, bob, c
     page.get_by_role("button", name="Sign out", exact=True).last.click()
     page.wait_for_url(f"{alice.url}/", timeout=20_000)
     assert "Harbour lanterns" not in page.content()
+    page.get_by_text("What you had not sent (1) is kept on it, and goes when you sign in again.").wait_for()
     page.goto(f"{alice.url}/projects/{alice.project}/stitch")
     assert page.get_by_role("heading", name="No network").is_visible()
 
@@ -69,6 +70,7 @@ def test_signed_out_without_network_and_another_account_in_between(alice, bob, c
         "request",
         lambda request: sent.append(request.post_data_json) if request.url.endswith("/journal") else 0,
     )
+    page.goto("about:blank")  # else that page tells the house itself, and goes elsewhere
     context.set_offline(False)
     page.goto(f"{alice.url}/projects")
     assert "/sign-in" in page.url  # the first contact was the sign-out

@@ -171,3 +171,27 @@ def test_two_hundred_taps_without_network_and_the_power_cut_in_the_middle(launch
     until(page, lambda: waiting(page) == 0)
     assert painted(page) == her.on_the_server() == 200
     context.close()
+
+
+def test_without_network_another_page_of_the_phone_shows_what_is_tapped_on_this_one(alice, context):
+    first, second = alice.open(), alice.open()
+    until(first, lambda: is_kept(first))
+    context.set_offline(True)
+    tap_on(first, 7)
+    until(second, lambda: painted(second) == 7)
+    tap_on(second, 2)
+    until(first, lambda: painted(first) == 9)
+    context.set_offline(False)
+    for page in (first, second):
+        page.evaluate("phone.send()")
+    until(first, lambda: alice.on_the_server() == 9)
+
+
+def test_a_page_left_on_a_row_says_that_it_was_closed_on_another(alice):
+    first, second = alice.open(), alice.open()
+    tap_on(first, 3)
+    until(second, lambda: painted(second) == 3)
+    first.click("[data-act=done]")
+    until(second, lambda: "Row 2 is in hand elsewhere." in second.inner_text(".say"))
+    tap_on(second, 1)
+    until(second, lambda: "Row 1 was done. It is open again." in second.inner_text(".say"))

@@ -49,14 +49,15 @@ export function openLedge(account) {
 
 /**
  * Writes entries down: on the ledge at once, then in the store; from the one only when they are in the other.
- * What stands on the ledge alone is in `shown.held`; `overtaken` is called when another page saw to some of it.
+ * What stands on the ledge alone is in `shown.held`; `stored` is called when the store has more, `overtaken` when
+ * another page saw to some of it.
  */
 export class Keeper {
   #moving = null;
   #fresh = new Set(); // ids made here just now, which nobody can have seen to yet
 
-  constructor(ledge, store, shown, overtaken) {
-    Object.assign(this, { ledge, store, shown, overtaken });
+  constructor(ledge, store, shown, stored, overtaken) {
+    Object.assign(this, { ledge, store, shown, stored, overtaken });
   }
 
   /** Take up what a page before this one left on the ledge. */
@@ -96,6 +97,7 @@ export class Keeper {
     const kept = await this.store.change((t) => (isFresh ? keepFresh(t, records) : keep(t, records)));
     for (const { id } of records) this.shown.held.delete(id);
     this.shown.outbox.push(...kept);
+    this.stored();
     if (kept.length < records.length) await this.overtaken();
   }
 }

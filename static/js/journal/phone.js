@@ -42,7 +42,7 @@ class Phone extends EventTarget {
   constructor(account, ledge, store) {
     super();
     Object.assign(this, { account, store });
-    this.keeper = new Keeper(ledge, store, this.#shown, () => this.reread());
+    this.keeper = new Keeper(ledge, store, this.#shown, () => this.tell("changed"), () => this.reread());
     this.tell = openTabs(account, (word) => (word === "signed-out" ? location.replace("/") : this.reread()));
   }
 

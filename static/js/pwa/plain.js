@@ -1,18 +1,13 @@
 /** Without https a browser lends a page neither a worker nor a lit screen; one line says so, until she closes it. */
-import "../journal/courier.js"; // no worker keeps these for when they are wanted without network
-import "../journal/moments.js";
-import "../journal/status.js";
-import "../reminders/night.js";
-import "../stitching/acts.js";
-import "../stitching/awake.js";
-import "../stitching/sound.js";
+import "./ahead.js";
 import { notice } from "./notice.js";
 
-const SAID = "Without https this cannot open offline or keep the screen lit. Serve it with --cert and --key for both.";
+const SAID = "This page came over plain http: all is kept and sent, but it cannot open without network nor keep the screen lit. Whoever runs it can turn on https.";
 const CLOSED = "evenrow:plain";
 
-/** Say what is missing, in the page's own slot or over the page. */
+/** Say what is missing, in the page's own slot or over the page; not over the count, where what is wanted next is fetched. */
 export function sayPlain(phone) {
+  if (document.querySelector("[data-island=stitch]")) return import("../stitching/ahead.js");
   const slots = document.querySelectorAll('[data-slot="plain"]');
   for (const slot of slots) Object.assign(slot, { textContent: SAID, hidden: false });
   if (phone && !slots.length && !localStorage.getItem(CLOSED)) notice("plain", SAID, "", null, () => localStorage.setItem(CLOSED, "1"));

@@ -6,10 +6,12 @@ import { waits } from "../journal/books.js";
 import { markLeaving, own } from "../journal/owner.js";
 
 const PATIENCE = 8000;
+const LEFT = "evenrow:left"; // how much was not sent when she signed out
 
 /** Sign out of this phone. */
 export async function signOut(phone) {
   await Promise.race([phone.send(), new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
+  remember(phone.waiting());
   await markLeaving(true);
   await Promise.allSettled([phone.store.change(forget), own(null), self.caches?.delete(`evenrow-pages-${phone.account}`)]);
   await tellHouse();
@@ -20,8 +22,23 @@ export async function signOut(phone) {
 /** Finish a sign-out that the house does not know of, as soon as it can be reached. */
 export async function finish() {
   if (document.body.dataset.account) document.body.hidden = true; // drawn for who is signed out here
+  for (const why of document.querySelectorAll('[data-slot="why"]')) why.textContent = parting();
   if (await tellHouse()) location.replace("/");
   else addEventListener("online", finish, { once: true });
+}
+
+function remember(left) {
+  try {
+    localStorage.setItem(LEFT, left);
+  } catch {
+    // then it is not told how much
+  }
+}
+
+function parting() {
+  const left = Number(localStorage.getItem(LEFT));
+  const kept = left ? ` What you had not sent (${left}) is kept on it, and goes when you sign in again.` : "";
+  return `You are signed out on this phone. Signing in needs the network.${kept}`;
 }
 
 async function tellHouse() {

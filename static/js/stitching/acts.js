@@ -1,16 +1,26 @@
 import { FORTNIGHT } from "../journal/house.js";
 import { feel } from "./device.js";
 
-// What her buttons lay, other than taps; fetched when the first of them is wanted.
+// What her buttons lay, other than taps; fetched with her first touch, or when the first of them is wanted.
 const TAKEN_BACK = ["stitches", "bare", "done", "start"];
 const PASSES = { part: "part stitches", back: "backstitch", knot: "knots and beads" };
 const AT_REST = 2000; // ms without a tap: the thumb that closed the last row has stopped
+const ECHO = 300; // ms: what comes down again so soon is the same touch; else it would close the next place unseen
 
 let owed = 0; // presses of Undo that wait until the house shows what lies further back
 let ended = -Infinity; // when the last place was closed here, or tapped after that
+let pressed = -Infinity; // when a whole place was last pressed for
 
-/** Lay what is left of the row or block, and close it. */
-export function finish(stitch) {
+function isEcho(at) {
+  const before = pressed;
+  pressed = at;
+  return at - before < ECHO;
+}
+
+/** Lay what is left of the row or block, and close it; `at` is when she pressed for it. */
+export const finish = (stitch, at) => !isEcho(at) && fill(stitch);
+
+function fill(stitch) {
   const { left } = stitch.shown();
   const where = stitch.where();
   const sitting = stitch.sitDown();
@@ -21,14 +31,15 @@ export function finish(stitch) {
 }
 
 /** Close what is exactly full; what is short or over is questioned first. */
-export function done(stitch) {
+export function done(stitch, at) {
+  if (isEcho(at)) return null;
   if (stitch.place === null) return over(stitch);
   const { count, of } = stitch.shown();
   if (stitch.at().done) {
     feel("end");
     return stitch.lay([{ kind: "done", ...stitch.where(), done: false }]);
   }
-  if (stitch.unit === "block" && count <= of) return finish(stitch);
+  if (stitch.unit === "block" && count <= of) return fill(stitch);
   return of !== null && count !== of ? stitch.open("close") : close(stitch);
 }
 

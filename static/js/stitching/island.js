@@ -1,7 +1,9 @@
+import { painted } from "../painted.js";
 import { listen, listenToKeys } from "./field.js";
 import { paint } from "./paint.js";
 import { Stitch } from "./stitch.js";
 
+const TOUCHES = ["pointerdown", "keydown"];
 const UNTOUCHED = 20_000;
 const FORGOTTEN = 45 * 60_000;
 const LONG_AWAY = 14 * 24 * 3_600_000;
@@ -15,6 +17,7 @@ export function start(element, phone) {
   stitch.step ??= stitch.plan.step;
   follow(stitch, element);
   listenTo(element, stitch);
+  if (!navigator.serviceWorker?.controller) for (const kind of TOUCHES) addEventListener(kind, fetchAhead, { once: true });
   dim(element);
   setInterval(() => stitch.repaint(), 20_000);
   element.dataset.live = "";
@@ -86,6 +89,8 @@ function listenTo(element, stitch) {
   listenToKeys({ tap: () => stitch.tap(), undo: () => stitch.do("undo") });
 }
 
+const fetchAhead = () => painted().then(() => import("./ahead.js"));
+
 /** Untouched for a while, all dims but what is counted; any touch ends it. */
 function dim(element) {
   let timer;
@@ -94,7 +99,7 @@ function dim(element) {
     clearTimeout(timer);
     timer = setTimeout(() => element.classList.add("still"), UNTOUCHED);
   };
-  for (const kind of ["pointerdown", "keydown"]) addEventListener(kind, touch, { passive: true });
+  for (const kind of TOUCHES) addEventListener(kind, touch, { passive: true });
   touch();
 }
 

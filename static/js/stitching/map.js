@@ -7,7 +7,7 @@ import { after, unpick } from "./unpick.js";
 export function open(stitch, { marking = false } = {}) {
   const cloth = drawing(stitch);
   const done = stitch.view[`${stitch.unit}s_done`];
-  const count = `${done} ${stitch.unit}s done, ${stitch.view.stitches} stitches`;
+  const count = `${done} ${stitch.unit}${done === 1 ? "" : "s"} done, ${stitch.view.stitches} stitches`;
   const foot = el("div", { className: "stack" });
   const dialog = sheet(marking ? "Already on the cloth" : "The map", el("p", { className: "quiet n" }, count), cloth.svg, foot);
   const touched = (marking ? markBlocks : choosePlace)(stitch, cloth, foot, dialog);

@@ -86,7 +86,8 @@ export class Stitch {
   reopen(again, laid) {
     const sitting = this.sitDown();
     if (sitting.length) this.tell(this.lay(sitting));
-    return this.act([...again, laid], false);
+    const told = `${this.name()} was done. It is open again.`;
+    return this.act([...again, laid], false).then((entries) => (entries && this.say(told), entries));
   }
 
   size({ ahead, left }) { return this.step === "ten" ? Math.min(ahead, left || ahead) : Number(this.step); }
@@ -119,8 +120,8 @@ export class Stitch {
     Object.assign(this, { holds, patience: text ? PATIENCE : 0 });
   }
 
-  /** Do what a button of hers says. */
-  do(name) { return import("./acts.js").then((acts) => acts[name](this)).catch((error) => this.unlent(error)); }
+  /** Do what a button of hers says, pressed `at` this time. */
+  do(name, at = performance.now()) { return import("./acts.js").then((acts) => acts[name](this, at)).catch((error) => this.unlent(error)); }
 
   /** Open a sheet, fetched when it is first wanted. */
   open(name, ...given) { return import("./sheets.js").then((sheets) => sheets.open(name, this, ...given)).catch((error) => this.unlent(error)); }

@@ -1,0 +1,20 @@
+/** What her next touches may lead to, fetched with the first: for where no worker keeps it. */
+import "../pwa/ahead.js";
+import "./acts.js";
+import "./already.js";
+import "./awake.js";
+import "./bare.js";
+import "./begun.js";
+import "./close.js";
+import "./finished.js";
+import "./forgotten.js";
+import "./frame.js";
+import "./map.js";
+import "./more.js";
+import "./passes.js";
+import "./says.js";
+import "./sheets.js";
+import "./sitting.js";
+import "./sound.js";
+import "./step.js";
+import "./stopped.js";
