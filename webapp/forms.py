@@ -7,6 +7,8 @@ from urllib.parse import unquote_to_bytes
 from flask import abort, request
 from marshmallow import Schema, ValidationError
 
+from webapp.ids import new_id
+
 Errors = dict[str, list[str]]
 
 
@@ -23,6 +25,11 @@ def load_form(schema: Schema, before: Mapping[str, str] | None = None) -> tuple[
     except ValidationError as error:
         return dict(error.valid_data or {}), error.normalized_messages()  # type: ignore[no-untyped-call]
     return loaded, {}
+
+
+def typed_again(errors: Errors) -> dict[str, str]:
+    """Give what was typed for showing again, with a new id where the one that was sent cannot be one."""
+    return {**request.form, **({"id": str(new_id())} if "id" in errors else {})}
 
 
 def check_readable() -> None:

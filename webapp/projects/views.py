@@ -4,13 +4,12 @@ from typing import Any
 from uuid import UUID
 
 from flask import Blueprint, abort, redirect, render_template, request, url_for
-from sqlalchemy.exc import IntegrityError
 from werkzeug.wrappers import Response
 
 from webapp import clock
 from webapp.accounts.guard import signed_in, stitcher
-from webapp.db import db
-from webapp.forms import Errors, load_form
+from webapp.db import add_once, commit_once, db
+from webapp.forms import Errors, load_form, typed_again
 from webapp.fragments import render_block
 from webapp.ids import new_id
 from webapp.projects import words
@@ -70,14 +69,10 @@ def create() -> Answer:
     """Make a project, once for each id."""
     values, errors = load_form(NewProjectSchema())
     if errors:
-        return asked({**request.form, **({"id": new_id()} if "id" in errors else {})}, errors)
+        return asked(typed_again(errors), errors)
     project_id = values.pop("id", None) or new_id()
-    if db.session.get(Project, (stitcher().id, project_id)) is None:
-        db.session.add(Project(stitcher=stitcher().id, id=project_id, created=clock.now(), **values))
-    try:
-        db.session.commit()
-    except IntegrityError:  # another process made it just now
-        db.session.rollback()
+    add_once(Project(stitcher=stitcher().id, id=project_id, created=clock.now(), **values))
+    commit_once()
     return redirect(url_for("projects.show", project_id=project_id), 303)
 
 
