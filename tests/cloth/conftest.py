@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.browser.phones import complaints
 from tests.cloth.counter import SHIFTS
 
 REFUSED = "the server responded with a status of 422"
@@ -10,9 +11,7 @@ REFUSED = "the server responded with a status of 422"
 @pytest.fixture
 def said(page):
     """What the browser complains of, which must stay empty."""
-    said = []
-    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-    page.on("pageerror", lambda error: said.append(str(error)))
+    said = complaints(page)
     yield said
     assert [text for text in said if REFUSED not in text] == []
 

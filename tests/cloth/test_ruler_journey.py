@@ -8,6 +8,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
+from tests.browser.phones import complaints, lose_network
 from tests.cloth.glass import CARD, PPI, shown
 
 LIVE = '[data-island="ruler"][data-live]'
@@ -30,8 +31,7 @@ def phone(browser, browser_context_args, server):
         opened.append(context)
         page = context.new_page()
         page.add_init_script(SHIFTS)
-        page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-        page.on("pageerror", lambda error: said.append(str(error)))
+        said.append(complaints(page))
         page.goto(f"{server.url}/cloth/ruler")
         page.wait_for_selector(LIVE)
         return page
@@ -39,7 +39,7 @@ def phone(browser, browser_context_args, server):
     yield take
     for context in opened:
         context.close()
-    assert said == []
+    assert [text for one in said for text in one] == []
 
 
 def slot(page, name):
@@ -265,13 +265,7 @@ def test_without_scripts_it_says_what_it_needs(new_context, server):
 
 @pytest.mark.browser_context_args(service_workers="allow")
 def test_it_opens_and_measures_without_network(new_context, server):
-    context = new_context()
-    page = context.new_page()
-    page.goto(f"{server.url}/cloth")
-    page.evaluate("navigator.serviceWorker.ready.then(() => null)")
-    page.close()
-    context.set_offline(True)
-    page = context.new_page()
+    page = lose_network(new_context(), f"{server.url}/cloth")
     page.goto(f"{server.url}/cloth/ruler")
     page.wait_for_selector(LIVE)
     set_already(page, 1)
