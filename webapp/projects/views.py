@@ -8,6 +8,8 @@ from werkzeug.wrappers import Response
 
 from webapp import clock
 from webapp.accounts.guard import signed_in, stitcher
+from webapp.cloth.lengths import area
+from webapp.cloth.sizing import Cloth, finished
 from webapp.db import add_once, commit_once, db
 from webapp.forms import Errors, load_form, typed_again
 from webapp.fragments import render_block
@@ -18,7 +20,6 @@ from webapp.projects.models import Project
 from webapp.projects.plan import change, form_of
 from webapp.projects.progress import outside, progress
 from webapp.projects.schemas import AwaySchema, NewProjectSchema, ProjectSchema, StateSchema
-from webapp.projects.size import finished_size, size_in_words
 from webapp.projects.woven import swatch, woven
 
 blueprint = Blueprint("projects", __name__)
@@ -166,12 +167,12 @@ def asked(values: dict[str, Any], errors: Errors, project: Project | None = None
 
 def shown(project: Project, errors: Errors | None = None) -> str:
     """Draw the page of a project."""
-    size = finished_size(project.width, project.height, project.count, project.over)
+    size = finished(Cloth(project.count, project.count, project.over), project.width, project.height)
     return render_template(
         "projects/show.html",
         project=project,
         errors=errors or {},
-        size=size_in_words(size, stitcher().unit),
+        size=area(*size, stitcher().unit),
         **drawn(project),
     )
 
