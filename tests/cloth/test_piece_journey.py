@@ -5,13 +5,9 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
 from tests.browser.phones import Stitcher, complaints, lose_network
-from tests.cloth.counter import SHIFTS
+from tests.cloth.counter import SHIFTS, slot
 
 REFUSED = "the server responded with a status of 422"
-
-
-def slot(page, name):
-    return page.locator(f'[data-slot="{name}"]')
 
 
 def alive(page, address):
