@@ -5,11 +5,29 @@ from typing import Any
 from urllib.parse import unquote_to_bytes
 
 from flask import abort, request
-from marshmallow import Schema, ValidationError
+from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate
 
 from webapp.ids import new_id
 
 Errors = dict[str, list[str]]
+
+
+class FormSchema(Schema):
+    """A form of hers."""
+
+    class Meta:
+        """Take no notice of what else it may carry."""
+
+        unknown = EXCLUDE
+
+
+class AwaySchema(FormSchema):
+    """Put away, or taken out again."""
+
+    away = fields.String(
+        load_default="yes",
+        validate=validate.OneOf(["yes", "no"], error="Choose whether to put it away or take it out."),
+    )
 
 
 def load_form(schema: Schema, before: Mapping[str, str] | None = None) -> tuple[dict[str, Any], Errors]:

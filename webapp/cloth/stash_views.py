@@ -18,11 +18,11 @@ from webapp.cloth.lengths import area
 from webapp.cloth.models import KeptCloth
 from webapp.cloth.reads import KEPT
 from webapp.cloth.standards import table
-from webapp.cloth.stash_schemas import AwaySchema, kept_schema
+from webapp.cloth.stash_schemas import kept_schema
 from webapp.cloth.stash_words import counted_in_words, form_of, hundredth, laid_in_words, piece_of
 from webapp.cloth.views import blueprint, columns
 from webapp.db import add_once, commit_once, db
-from webapp.forms import Errors, load_form, typed_again
+from webapp.forms import AwaySchema, Errors, load_form, typed_again
 from webapp.ids import new_id
 from webapp.projects.models import Project
 

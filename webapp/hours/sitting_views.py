@@ -18,7 +18,7 @@ from webapp.forms import Errors, load_form
 from webapp.fragments import render_block
 from webapp.hours import fixing, words
 from webapp.hours.listing import Listing, listing_of
-from webapp.hours.schemas import FormSchema, SittingSchema, TimesSchema
+from webapp.hours.schemas import OnceSchema, SittingSchema, TimesSchema
 from webapp.hours.week import BadWeek
 from webapp.journal.batch import Refused
 from webapp.journal.models import Sitting
@@ -72,20 +72,20 @@ def update(part: bool, project: UUID, sitting: UUID) -> Answer:
 @answered_twice(f"{ONE}/strike")
 def strike(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Strike a sitting out."""
-    return _put_right(part, FormSchema(), _hers(project, sitting), _strike, "Struck out.")
+    return _put_right(part, OnceSchema(), _hers(project, sitting), _strike, "Struck out.")
 
 
 @answered_twice(f"{ONE}/return")
 def put_back(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Put back a sitting that was struck out."""
-    return _put_right(part, FormSchema(), _hers(project, sitting), _put_back, "Put back.")
+    return _put_right(part, OnceSchema(), _hers(project, sitting), _put_back, "Put back.")
 
 
 Given = dict[str, Any]
 Write = Callable[[Given, Any], Errors]
 
 
-def _put_right(part: bool, schema: FormSchema, before: Sitting | None, write: Write, done: str) -> Answer:
+def _put_right(part: bool, schema: OnceSchema, before: Sitting | None, write: Write, done: str) -> Answer:
     """Load the form, write down what it says of the sitting ``before``, and show the list; all or nothing."""
     given, errors = load_form(schema)
     _listing()  # a week that cannot be shown is said before anything is written

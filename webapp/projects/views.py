@@ -11,7 +11,7 @@ from webapp.accounts.guard import signed_in, stitcher
 from webapp.cloth.lengths import area
 from webapp.cloth.sizing import Cloth, finished
 from webapp.db import add_once, commit_once, db
-from webapp.forms import Errors, load_form, typed_again
+from webapp.forms import AwaySchema, Errors, load_form, typed_again
 from webapp.fragments import render_block
 from webapp.ids import new_id
 from webapp.projects import words
@@ -19,7 +19,7 @@ from webapp.projects.listing import how_many_put_away, projects_of, worked
 from webapp.projects.models import Project
 from webapp.projects.plan import change, form_of
 from webapp.projects.progress import outside, progress
-from webapp.projects.schemas import AwaySchema, NewProjectSchema, ProjectSchema, StateSchema
+from webapp.projects.schemas import NewProjectSchema, ProjectSchema, StateSchema
 from webapp.projects.woven import swatch, woven
 
 blueprint = Blueprint("projects", __name__)
