@@ -29,7 +29,7 @@ SUBJECTS = {
         *("slip_text", "slip_saying", "slip_asking", "slip_code"),
     ],
     "hours": ["split", "week", "wall", "figures", "bars"],
-    "projects": ["size", "progress", "woven"],
+    "projects": ["progress", "woven"],
     "stitching": ["place"],
     "reminders": ["bedtime"],
     "accounts": ["names", "passphrases", "returning", "throttle", "zones", "devices"],

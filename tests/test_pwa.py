@@ -24,20 +24,23 @@ def test_the_worker_is_asked_for_anew_each_time(client):
 
 def test_everything_the_worker_keeps_is_there(client):
     kept = lists_of(client)
-    assert {
-        "/cloth",
-        "/cloth/gauge",
-        "/cloth/ruler",
-        "/cloth/size",
-        "/cloth/piece",
-        "/cloth/class",
-        "/cloth/slip",
-        "/shell/stitch",
-        "/shell/offline",
-    } == set(kept["pages"])
     for path in [*kept["files"], *kept["pages"]]:
         with client.get(path) as answer:
             assert answer.status_code == 200, path
+
+
+def test_the_worker_keeps_every_page_that_needs_no_account_and_no_network(app, client):
+    """Cloth needs neither: each page of it that is the same to whoever asks, and the two shells."""
+    asked = [rule.rule for rule in app.url_map.iter_rules() if "GET" in rule.methods and not rule.arguments]
+    open_to_all = {
+        path
+        for path in asked
+        if path.startswith(("/cloth", "/shell/"))
+        and (answer := client.get(path)).status_code == 200
+        and answer.text.startswith("<!doctype html>")
+    }
+    assert set(lists_of(client)["pages"]) == open_to_all
+    assert len(open_to_all) > 2
 
 
 def test_the_worker_keeps_every_script_and_style(client):

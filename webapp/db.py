@@ -11,7 +11,8 @@ from flask import g
 from flask_sqlalchemy import SQLAlchemy
 from sqlalchemy import BigInteger, DateTime, Dialect, Engine, Integer, MetaData, event
 from sqlalchemy.engine import Connection
-from sqlalchemy.orm import DeclarativeBase
+from sqlalchemy.exc import IntegrityError
+from sqlalchemy.orm import DeclarativeBase, object_mapper
 from sqlalchemy.types import TypeDecorator
 
 
@@ -101,3 +102,18 @@ def writing() -> Iterator[None]:
         yield
     finally:
         end_writing()
+
+
+def add_once(row: Base) -> None:
+    """Add a row with a key of its own, once: where that key is there already, what is there stays."""
+    key = object_mapper(row).primary_key_from_instance(row)
+    if db.session.get(type(row), tuple(key)) is None:
+        db.session.add(row)
+
+
+def commit_once() -> None:
+    """Commit what was added once; where another process added it just now, that stays."""
+    try:
+        db.session.commit()
+    except IntegrityError:
+        db.session.rollback()

@@ -5,9 +5,29 @@ from typing import Any
 from urllib.parse import unquote_to_bytes
 
 from flask import abort, request
-from marshmallow import Schema, ValidationError
+from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate
+
+from webapp.ids import new_id
 
 Errors = dict[str, list[str]]
+
+
+class FormSchema(Schema):
+    """A form of hers."""
+
+    class Meta:
+        """Take no notice of what else it may carry."""
+
+        unknown = EXCLUDE
+
+
+class AwaySchema(FormSchema):
+    """Put away, or taken out again."""
+
+    away = fields.String(
+        load_default="yes",
+        validate=validate.OneOf(["yes", "no"], error="Choose whether to put it away or take it out."),
+    )
 
 
 def load_form(schema: Schema, before: Mapping[str, str] | None = None) -> tuple[dict[str, Any], Errors]:
@@ -23,6 +43,11 @@ def load_form(schema: Schema, before: Mapping[str, str] | None = None) -> tuple[
     except ValidationError as error:
         return dict(error.valid_data or {}), error.normalized_messages()  # type: ignore[no-untyped-call]
     return loaded, {}
+
+
+def typed_again(errors: Errors) -> dict[str, str]:
+    """Give what was typed for showing again, with a new id where the one that was sent cannot be one."""
+    return {**request.form, **({"id": str(new_id())} if "id" in errors else {})}
 
 
 def check_readable() -> None:

@@ -4,10 +4,10 @@ import re
 from uuid import uuid4
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
 from tests.accounts.conftest import PASSPHRASE
+from tests.browser.phones import complaints, in_nobodys_way
 
 LIVE = '[data-island="forms"][data-live]'
 
@@ -15,9 +15,7 @@ LIVE = '[data-island="forms"][data-live]'
 @pytest.fixture
 def stranger(page, server):
     """A browser that has never been here; its page must not complain on its console."""
-    said = []
-    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-    page.on("pageerror", lambda error: said.append(str(error)))
+    said = complaints(page)
     page.goto(server.url)
     yield page
     expected = re.compile("Failed to load resource: the server responded with a status of (422|503)")
@@ -164,14 +162,7 @@ def check(page, address):
     page.goto(address)
     for summary in page.locator("summary:visible").all():
         summary.click()
-    found = Axe().run(page).response["violations"]
-    assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == [], address
-    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), address
-    touched = page.locator("a:visible, button:visible, summary:visible, input:visible, select:visible")
-    small = touched.evaluate_all(
-        "all => all.filter(e => e.getBoundingClientRect().height < 48).map(e => e.outerHTML)"
-    )
-    assert small == [], address
+    in_nobodys_way(page)
 
 
 def test_the_first_page_fits_a_small_phone_whole(stranger):

@@ -1,14 +1,12 @@
 """How often the gauge's stated interval holds the truth, and how often a count it calls sure is wrong."""
 
-import tempfile
 from collections.abc import Callable, Iterator
 from functools import cache, partial
 from itertools import product
-from pathlib import Path
 from random import Random
 
-from tests.bench.weight import phone
-from tests.cloth.languages import disagreements, folder_of
+from tests.bench.agreed import agreed
+from tests.cloth.languages import disagreements
 from tests.cloth.simulate import between_pins, to_a_mark
 from webapp.cloth.answer import KINDS
 from webapp.cloth.gauge import INCH, Reading, measure
@@ -16,7 +14,6 @@ from webapp.cloth.naming import judge
 from webapp.cloth.standards import table
 
 COUNTS = 100_000  # a case
-CASES = 10_000
 BANDS = ((6, 8), (8, 11), (11, 14), (14, 16), (16, 20), (20, 25), (25, 28), (28, 32), (32, 36), (36, 40))
 SIXTEENTHS, MILLIMETRES = INCH / 16, 1.0
 LENGTHS = (
@@ -93,16 +90,7 @@ def _pins(rng: Random, count: float, squares: int, division: float) -> Reading:
 def figures(counts: int = COUNTS) -> Iterator[str]:
     yield from covered(counts)
     yield from called_sure(counts)
-    yield agreed()
-
-
-def agreed() -> str:
-    """Answer random cases in both languages, in a real browser, to the last digit shown."""
-    with tempfile.TemporaryDirectory() as folder, phone(Path(folder)) as (context, url):
-        page = context.new_page()
-        page.goto(f"{url}/health")
-        differ = sum(len(disagreements(page, folder_of(url), 1000, seed)) for seed in range(CASES // 1000))
-    return f"gauge: Python and JavaScript differ in {differ} of {CASES:,} random cases"
+    yield agreed("gauge", disagreements)
 
 
 def covered(counts: int) -> Iterator[str]:

@@ -1,32 +1,19 @@
 """How often sizing differs between the languages, in any digit, and how good cutting in strips is."""
 
-import tempfile
 from collections.abc import Iterator
 from functools import cache
-from pathlib import Path
 from random import Random
 
-from tests.bench.weight import phone
-from tests.cloth.languages import folder_of
+from tests.bench.agreed import agreed
 from tests.cloth.sized import disagreements
 from webapp.cloth.packing import class_cuts
 
-CASES = 10_000
 PIECES = 1_500
 
 
 def figures() -> Iterator[str]:
-    yield agreed()
+    yield agreed("size", disagreements)
     yield packed(PIECES, 3)
-
-
-def agreed() -> str:
-    """Ask at random in both languages, in a real browser."""
-    with tempfile.TemporaryDirectory() as folder, phone(Path(folder)) as (context, url):
-        page = context.new_page()
-        page.goto(f"{url}/health")
-        differ = sum(len(disagreements(page, folder_of(url), 1000, seed)) for seed in range(CASES // 1000))
-    return f"size: Python and JavaScript differ in {differ} of {CASES:,} random cases"
 
 
 def packed(pieces: int, seed: int) -> str:

@@ -1,10 +1,11 @@
-"""A stitcher's phones in the tests: she is signed up, has a project, and taps."""
+"""A stitcher's phones in the tests: she is signed up, has a project, and taps; what a page must never do."""
 
 import time
 from collections.abc import Callable
 from dataclasses import dataclass
 from uuid import uuid4
 
+from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page
 
 OURS = {"Sec-Fetch-Site": "same-origin"}
@@ -45,9 +46,16 @@ class Stitcher:
     project: str = ""
 
     @classmethod
-    def sign_up(cls, context: BrowserContext, url: str) -> "Stitcher":
+    def arrive(cls, context: BrowserContext, url: str) -> "Stitcher":
+        """Sign up, with nothing begun yet."""
         her = cls(context, url, f"Alice {uuid4()}")
         her.post("/accounts", name=her.name, passphrase=PASSPHRASE, zone="Europe/London")
+        return her
+
+    @classmethod
+    def sign_up(cls, context: BrowserContext, url: str) -> "Stitcher":
+        """Sign up, and make a project."""
+        her = cls.arrive(context, url)
         her.project = her.new_project()
         return her
 
@@ -56,9 +64,9 @@ class Stitcher:
         assert answer.status == 303, f"{path}: {answer.status} {answer.text()[:300]}"
         return str(answer.headers["location"])
 
-    def new_project(self, title: str = "Harbour lanterns") -> str:
-        where = self.post("/projects", title=title, width="300", height="98", count="14", over="1")
-        return where.rsplit("/", 1)[1]
+    def new_project(self, title: str = "Harbour lanterns", **plan: str) -> str:
+        usual = {"title": title, "width": "300", "height": "98", "count": "14", "over": "1"}
+        return self.post("/projects", **usual | plan).rsplit("/", 1)[1]
 
     def sign_in_on(self, context: BrowserContext) -> "Stitcher":
         """Sign in on a second phone."""
@@ -132,3 +140,33 @@ def touch(page: Page, times: int) -> None:
     assert box is not None
     for n in range(times):
         page.touchscreen.tap(box["x"] + box["width"] / 2 + n % 3, box["y"] + box["height"] / 2)
+
+
+def lose_network(context: BrowserContext, address: str) -> Page:
+    """Open a page, wait until the worker keeps what opens without network, close it and lose that."""
+    page = context.new_page()
+    page.goto(address)
+    until(page, lambda: is_kept(page))
+    page.close()
+    context.set_offline(True)
+    return context.new_page()
+
+
+def complaints(page: Page) -> list[str]:
+    """Gather what the browser complains of on a page from here on."""
+    said: list[str] = []
+    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
+    page.on("pageerror", lambda error: said.append(str(error)))
+    return said
+
+
+def in_nobodys_way(page: Page) -> None:
+    """Hold a page to it: axe finds nothing, nothing is wider than the screen, a finger finds everything."""
+    found = Axe().run(page).response["violations"]
+    assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == [], page.url
+    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), page.url
+    touched = page.locator("a:visible, button:visible, summary:visible, input:visible, select:visible")
+    small = touched.evaluate_all(
+        "all => all.filter(e => e.getBoundingClientRect().height < 48).map(e => e.outerHTML)"
+    )
+    assert small == [], page.url

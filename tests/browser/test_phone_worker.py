@@ -3,7 +3,7 @@
 import json
 import shutil
 
-from tests.browser.phones import Stitcher, go, is_kept, lay, painted, shown, until, waiting
+from tests.browser.phones import Stitcher, go, is_kept, lay, lose_network, painted, shown, until, waiting
 from webapp.places import ROOT
 
 ENTRY = "document.querySelector('script[type=module]').src"
@@ -11,12 +11,7 @@ STATE = "navigator.serviceWorker.getRegistration().then((r) => [!!r.active, !!r.
 
 
 def test_cloth_opens_from_a_cold_start_without_network_or_account(context, server):
-    page = context.new_page()
-    page.goto(f"{server.url}/cloth")
-    until(page, lambda: is_kept(page))
-    page.close()
-    context.set_offline(True)
-    page = context.new_page()
+    page = lose_network(context, f"{server.url}/cloth")
     for path in ("/cloth", "/cloth/gauge"):
         page.goto(server.url + path)
         assert page.get_by_role("link", name="Cloth").get_attribute("aria-current") == "page"

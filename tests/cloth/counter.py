@@ -1,11 +1,13 @@
 """What the journeys at the shop counter share."""
 
-SHIFTS = """
+SHIFTED = """
   window.shifted = 0;
   new PerformanceObserver((list) => {
-    for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shifted += entry.value;
+    for (const entry of list.getEntries()) if (%s) window.shifted += entry.value;
   }).observe({ type: "layout-shift", buffered: true });
 """
+SHIFTS = SHIFTED % "!entry.hadRecentInput"
+EVERY_SHIFT = SHIFTED % "true"  # those that follow a touch too
 
 
 def first(page, name):

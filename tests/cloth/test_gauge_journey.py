@@ -1,11 +1,11 @@
 """The gauge at the shop counter: a real browser at phone size, without an account."""
 
 import time
-from uuid import uuid4
 
 import pytest
 from playwright.sync_api import expect
 
+from tests.browser.phones import Stitcher
 from tests.cloth.counter import first, slot
 
 SHOWN = """() => [...document.querySelectorAll(".answer, .reading small")]
@@ -105,11 +105,7 @@ def test_the_server_answers_the_same_without_scripts(new_context, server):
 
 
 def test_her_projects_are_set_against_the_cloth(page, server, said):
-    sent = {"headers": {"Sec-Fetch-Site": "same-origin"}}
-    form = {"name": f"Alice {uuid4()}", "passphrase": "a long enough passphrase", "zone": "Europe/London"}
-    assert page.request.post(f"{server.url}/accounts", form=form, **sent).ok
-    plan = {"title": "Quince tree", "width": "140", "height": "98", "count": "14", "over": "1"}
-    assert page.request.post(f"{server.url}/projects", form=plan, **sent).ok
+    Stitcher.arrive(page.context, server.url).new_project("Quince tree", width="140")
     page.goto(f"{server.url}/cloth")
     page.wait_for_selector('[data-island="gauge"][data-live]')
     page.get_by_label("Threads").tap()

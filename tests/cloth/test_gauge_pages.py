@@ -5,12 +5,8 @@ from html import unescape
 
 import pytest
 
+from tests.cloth.gauged import ask
 from tests.cloth.vectors import VECTORS, figures_of, named
-
-
-def ask(client, counted, length, kind="squares", part="", unit="in"):
-    query = {"kind": kind, "counted": counted, "length": length, "part": part, "way": "along", "unit": unit}
-    return client.get("/cloth/gauge", query_string=query)
 
 
 def test_it_works_without_an_account(client):
@@ -214,39 +210,3 @@ def test_a_script_is_told_what_is_missing(client, query):
 def test_a_comma_a_fraction_and_a_unit_are_understood(client, counted, length, part, count):
     query = {"squares": counted, "length": length, "part": part, "unit": "in"}
     assert client.get("/cloth/gauge.json", query_string=query).json["count_per_inch"] == pytest.approx(count)
-
-
-def test_those_on_such_a_cloth_or_of_the_same_size_are_said(alice, new_project):
-    on_it = new_project(alice, title="Harbour lanterns", count=28, over=2)
-    same = new_project(alice, title="Quince tree", count=14, over=1)
-    new_project(alice, title="Winter barn", count=18, over=1)
-    said = alice.get("/cloth/gauge/projects?count=28&low=27.5&high=28.5").text
-    assert f'href="/projects/{on_it}"' in said
-    assert f'href="/projects/{same}"' in said
-    assert "on such a cloth" in said
-    assert "the same size over two" in said
-    assert "Winter barn" not in said
-
-
-def test_the_page_itself_says_them_too(alice, new_project):
-    new_project(alice, title="Harbour lanterns", count=14)
-    assert "Harbour lanterns" in ask(alice, "28", "2").text
-
-
-def test_none_is_said_so(alice, new_project):
-    new_project(alice, title="Winter barn", count=18)
-    assert "None of your projects" in alice.get("/cloth/gauge/projects?count=28").text
-
-
-def test_charlie_sees_nothing_of_alices(alice, charlie, client, new_project):
-    new_project(alice, title="Harbour lanterns", count=14)
-    for other in (charlie, client):
-        assert "Harbour lanterns" not in other.get("/cloth/gauge/projects?count=14").text
-        assert "Harbour lanterns" not in ask(other, "28", "2").text
-
-
-@pytest.mark.parametrize(
-    "query", ["", "count=nan", "count=500", "count=x", "count=14&low=15", "count=14&high=inf"]
-)
-def test_a_count_that_cannot_be_is_refused(alice, query):
-    assert alice.get(f"/cloth/gauge/projects?{query}").status_code == 422

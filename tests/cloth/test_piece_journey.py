@@ -1,18 +1,13 @@
 """A piece of cloth, a class, and the stash: a real browser at phone size."""
 
-from uuid import uuid4
-
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from tests.cloth.counter import SHIFTS
+from tests.browser.phones import Stitcher, complaints, lose_network
+from tests.cloth.counter import SHIFTS, slot
 
 REFUSED = "the server responded with a status of 422"
-
-
-def slot(page, name):
-    return page.locator(f'[data-slot="{name}"]')
 
 
 def alive(page, address):
@@ -31,14 +26,7 @@ def looked_at(page):
 
 @pytest.mark.browser_context_args(service_workers="allow")
 def test_without_network_a_piece_and_a_class_are_answered_from_a_cold_start(new_context, server):
-    context = new_context()
-    page = context.new_page()
-    page.goto(f"{server.url}/cloth")
-    page.evaluate("navigator.serviceWorker.ready.then(() => null)")
-    page.wait_for_function("caches.keys().then((names) => names.length > 0)")
-    page.close()
-    context.set_offline(True)
-    page = context.new_page()
+    page = lose_network(new_context(), f"{server.url}/cloth")
     page.set_viewport_size({"width": 360, "height": 640})
     page.add_init_script(SHIFTS)
     alive(page, f"{server.url}/cloth/piece")
@@ -76,13 +64,8 @@ def test_without_network_a_piece_and_a_class_are_answered_from_a_cold_start(new_
 
 
 def test_what_the_gauge_measured_is_kept_and_a_project_finds_it(page, server):
-    said = []
-    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-    sent = {"headers": {"Sec-Fetch-Site": "same-origin"}}
-    form = {"name": f"Alice {uuid4()}", "passphrase": "a long enough passphrase", "zone": "Europe/London"}
-    assert page.request.post(f"{server.url}/accounts", form=form, **sent).ok
-    plan = {"title": "Quince tree", "width": "140", "height": "98", "count": "14", "over": "1"}
-    project = page.request.post(f"{server.url}/projects", form=plan, **sent).url
+    said = complaints(page)
+    project = Stitcher.arrive(page.context, server.url).new_project("Quince tree", width="140")
     page.add_init_script(SHIFTS)
     page.goto(f"{server.url}/cloth")
     page.wait_for_selector('[data-island="gauge"][data-live]')
@@ -104,7 +87,7 @@ def test_what_the_gauge_measured_is_kept_and_a_project_finds_it(page, server):
     page.get_by_label("Stitches wide").fill("140")
     page.get_by_label("Stitches high").fill("98")
     expect(page.locator("#hers")).to_contain_text("Undyed linen")
-    page.goto(project)
+    page.goto(f"{server.url}/projects/{project}")
     page.get_by_role("link", name="1 piece in your stash takes it").tap()
     expect(page.get_by_role("link", name="Undyed linen")).to_be_visible()
     looked_at(page)

@@ -4,7 +4,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from tests.browser.phones import is_kept, until
+from tests.browser.phones import lose_network
 from tests.cloth.counter import SHIFTS
 from tests.cloth.languages import folder_of
 from tests.cloth.sized_page import VECTORS, disagreements, there
@@ -34,12 +34,7 @@ def test_the_cut_is_answered_cold_without_network_or_account_and_to_scale(
     browser, browser_context_args, server
 ):
     context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})
-    page = context.new_page()
-    page.goto(f"{server.url}/cloth")
-    until(page, lambda: is_kept(page))
-    page.close()
-    context.set_offline(True)
-    page = context.new_page()
+    page = lose_network(context, f"{server.url}/cloth")
     said = []
     page.on("pageerror", lambda error: said.append(str(error)))
     page.add_init_script(SHIFTS)

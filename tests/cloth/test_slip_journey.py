@@ -7,17 +7,13 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
+from tests.browser.phones import lose_network
+from tests.cloth.counter import SHIFTS
 from tests.cloth.languages import folder_of
 from tests.cloth.slips import VECTORS, said_of, slip_of, tables
 from webapp.cloth import slip_saying
 from webapp.cloth.slip_text import write
 
-SHIFTS = """
-  window.shifted = 0;
-  new PerformanceObserver((list) => {
-    for (const entry of list.getEntries()) if (!entry.hadRecentInput) window.shifted += entry.value;
-  }).observe({ type: "layout-shift", buffered: true });
-"""
 THERE = """async ([folder, tables, slips, refused]) => {
   const [text, saying, asking] = await Promise.all(
     ["slip_text", "slip_saying", "slip_asking"].map((name) => import(`${folder}/${name}.js`)));
@@ -113,11 +109,7 @@ def test_its_picture_holds_as_much_as_the_sheet(slip):
 @pytest.mark.browser_context_args(service_workers="allow")
 def test_without_network_a_link_opens_and_figures_make_a_slip(new_context, server):
     context = new_context(permissions=["clipboard-read", "clipboard-write"])
-    page = context.new_page()
-    page.goto(f"{server.url}/cloth/slip")
-    page.evaluate("navigator.serviceWorker.ready.then(() => null)")
-    page.wait_for_function("caches.keys().then((names) => names.length > 0)")
-    context.set_offline(True)
+    page = lose_network(context, f"{server.url}/cloth/slip")
     page.goto(f"{server.url}/cloth/slip?{QUERY}")
     expect(page.locator('[data-sheet] [data-slot="cut"]')).to_have_text("16 × 18 in")
     expect(page.locator("[data-code]")).to_be_hidden()

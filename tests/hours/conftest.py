@@ -3,17 +3,14 @@
 from uuid import uuid4
 
 import pytest
-import time_machine
+
+from tests.stopped import stopped
 
 
 @pytest.fixture(autouse=True)
 def friday_evening(request):
     """Stop the clock at ten in the evening of Friday, 13 February 2026, in week 7."""
-    if "page" in request.fixturenames:  # a real server has its own clock
-        yield None
-        return
-    with time_machine.travel("2026-02-13T22:00:00Z", tick=False) as traveller:
-        yield traveller
+    yield from stopped(request, "2026-02-13T22:00:00Z")
 
 
 @pytest.fixture

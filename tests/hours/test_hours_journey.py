@@ -4,10 +4,9 @@ from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from tests.browser.phones import PHONE, Stitcher, until
+from tests.browser.phones import PHONE, Stitcher, complaints, in_nobodys_way, until
 
 TODAY = datetime.now(ZoneInfo("Europe/London")).date()
 MONDAY = TODAY - timedelta(days=TODAY.weekday() + 7)
@@ -22,9 +21,7 @@ def alice(context, server):
 @pytest.fixture
 def hers(alice, page):
     """Last week's hours, with a sitting of 1 h 10 on its Monday; nothing may complain on the console."""
-    said = []
-    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-    page.on("pageerror", lambda error: said.append(str(error)))
+    said = complaints(page)
     sit(alice, page, alice.project, 20, 70, 84)
     page.goto(f"{alice.url}/hours?week={NAMED}")
     yield page
@@ -100,10 +97,4 @@ def test_nothing_stands_in_anyones_way(alice, hers, scheme):
     for address in (f"/hours?week={NAMED}", "/hours", f"/hours/sittings?week={NAMED}", "/hours/sittings"):
         hers.goto(alice.url + address)
         hers.evaluate("document.querySelectorAll('details').forEach((one) => (one.open = true))")
-        found = Axe().run(hers).response["violations"]
-        assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == [], address
-        assert hers.evaluate("document.documentElement.scrollWidth <= innerWidth"), address
-        small = hers.locator("a:visible, button:visible, summary:visible, input:visible").evaluate_all(
-            "all => all.filter(e => e.getBoundingClientRect().height < 48).map(e => e.outerHTML)"
-        )
-        assert small == [], address
+        in_nobodys_way(hers)

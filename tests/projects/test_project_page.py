@@ -43,6 +43,32 @@ def test_the_size_is_in_her_unit(app, alice, new_project):
     assert "25.4 × 17.8 cm" in alice.get(f"/projects/{project}").text
 
 
+# 49 over 8 is 6.125, a half; 77 over 64 over two is 2.40625; by hand. 0.254 mm is less than a tenth of a cm.
+@pytest.mark.parametrize(
+    ("width", "height", "count", "over", "inches", "centimetres"),
+    [
+        (49, 77, 8, 1, "6.13 × 9.63 in", "15.6 × 24.4 cm"),
+        (77, 7, 64, 2, "2.41 × 0.22 in", "6.1 × 0.6 cm"),
+        (10_000, 5_000, 4, 1, "2,500 × 1,250 in", "6,350 × 3,175 cm"),
+        (1, 10_000, 100, 1, "0.01 × 100 in", "under 0.1 × 254 cm"),
+    ],
+)
+def test_every_page_says_one_size_of_a_design(
+    alice, new_project, width, height, count, over, inches, centimetres
+):
+    """The project's own, the bench's, which says both units, and the gauge's, of cloth as it is planned."""
+    plan = {"width": width, "height": height, "count": count, "over": over}
+    project = new_project(alice, **plan)
+    assert inches in alice.get(f"/projects/{project}").text
+    bench = alice.get("/cloth/size", query_string=plan).text
+    assert f'data-slot="finished">{inches}</b>' in bench
+    assert f'data-slot="finished-other">{centimetres}</span>' in bench
+    alice.post("/account", data={"unit": "cm", "zone": "UTC", "hand": "right", "week_start": "0"})
+    assert centimetres in alice.get(f"/projects/{project}").text
+    if 6 <= count <= 50:  # what the gauge measures
+        assert f"on such a cloth, {centimetres}" in alice.get(f"/cloth/gauge/projects?count={count}").text
+
+
 def test_work_already_on_the_cloth_is_asked_for_while_there_is_none(alice, new_project):
     project = new_project(alice)
     assert f'href="/projects/{project}/stitch#already"' in alice.get(f"/projects/{project}").text

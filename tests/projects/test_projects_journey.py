@@ -1,24 +1,16 @@
 """Projects in a real browser, at phone size."""
 
-from uuid import uuid4
-
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
+
+from tests.browser.phones import OURS, Stitcher, complaints, in_nobodys_way
 
 
 @pytest.fixture
 def hers(page, server):
     """A page of a stitcher of her own, which must not complain on its console."""
-    said = []
-    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-    page.on("pageerror", lambda error: said.append(str(error)))
-    answer = page.request.post(
-        f"{server.url}/accounts",
-        form={"name": f"Alice {uuid4()}", "passphrase": "a long enough passphrase", "zone": "Europe/London"},
-        headers={"Sec-Fetch-Site": "same-origin"},
-    )
-    assert answer.ok, answer.text()
+    said = complaints(page)
+    Stitcher.arrive(page.context, server.url)
     page.goto(f"{server.url}/projects")
     yield page
     refused = "Failed to load resource: the server responded with a status of 422"
@@ -73,14 +65,8 @@ def test_nothing_stands_in_anyones_way(hers, server, scheme):
     made = hers.request.post(
         f"{server.url}/projects",
         form={"title": "A" * 120, "width": "140", "height": "98", "state": "in hand"},
-        headers={"Sec-Fetch-Site": "same-origin"},
+        headers=OURS,
     )
     for address in ("/projects", "/projects/put-away", "/projects/new", made.url, f"{made.url}/edit"):
         hers.goto(address if address.startswith("http") else server.url + address)
-        found = Axe().run(hers).response["violations"]
-        assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == [], address
-        assert hers.evaluate("document.documentElement.scrollWidth <= innerWidth"), address
-        small = hers.locator("a:visible, button:visible, summary:visible, input:visible").evaluate_all(
-            "all => all.filter(e => e.getBoundingClientRect().height < 48).map(e => e.outerHTML)"
-        )
-        assert small == [], address
+        in_nobodys_way(hers)

@@ -3,8 +3,8 @@
 from uuid import uuid4
 
 import pytest
-import time_machine
 
+from tests.stopped import stopped
 from webapp import clock
 from webapp.journal.moments import write
 
@@ -12,11 +12,7 @@ from webapp.journal.moments import write
 @pytest.fixture(autouse=True)
 def at_night(request):
     """Stop the clock at half past eleven of 13 February 2026; bedtime is at half past ten if none is set."""
-    if "server" in request.fixturenames:  # a real server has its own clock
-        yield None
-        return
-    with time_machine.travel("2026-02-13T23:30:00Z", tick=False) as traveller:
-        yield traveller
+    yield from stopped(request, "2026-02-13T23:30:00Z")
 
 
 @pytest.fixture

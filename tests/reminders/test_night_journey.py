@@ -3,10 +3,9 @@
 from datetime import UTC, datetime
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from tests.browser.phones import PHONE, Stitcher, go, until
+from tests.browser.phones import PHONE, Stitcher, complaints, go, in_nobodys_way, until
 
 OFF = "is still on the hoop. Take it off for the night."
 
@@ -30,9 +29,7 @@ def alice(context, server):
 @pytest.fixture
 def hers(alice, page):
     """Her page of hours, which must not complain on its console."""
-    said = []
-    page.on("console", lambda message: said.append(message.text) if message.type == "error" else None)
-    page.on("pageerror", lambda error: said.append(str(error)))
+    said = complaints(page)
     page.goto(f"{alice.url}/hours", wait_until="networkidle")
     yield page
     assert [text for text in said if "ERR_INTERNET_DISCONNECTED" not in text] == []
@@ -106,9 +103,7 @@ def test_the_notice_stands_in_nobodys_way(alice, hers, scheme):
     alice.post(f"/frame/{long}", state="on")
     hers.reload()
     expect(hers.get_by_text(OFF)).to_have_count(2)
-    found = Axe().run(hers).response["violations"]
-    assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == []
-    assert hers.evaluate("document.documentElement.scrollWidth <= innerWidth")
+    in_nobodys_way(hers)
 
 
 PAGES = [

@@ -6,7 +6,7 @@ from uuid import uuid4
 import pytest
 from playwright.sync_api import expect
 
-OURS = {"Sec-Fetch-Site": "same-origin"}
+from tests.browser.phones import OURS, Stitcher
 
 
 def ago(**span) -> str:
@@ -28,9 +28,7 @@ class Desk:
             lambda said: self.errors.append(f"{said.text} {said.location}") if said.type == "error" else None,
         )
         page.on("pageerror", lambda error: self.errors.append(str(error)))
-        self.post(
-            "/accounts", name=f"Alice {uuid4()}", passphrase="a long enough passphrase", zone="Europe/London"
-        )
+        Stitcher.arrive(page.context, server.url)
 
     def post(self, path, **fields):
         url = self.server.url + path

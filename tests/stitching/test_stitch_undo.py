@@ -1,9 +1,50 @@
-"""Undo, further than this phone knows and of what another phone laid."""
+"""Undo: of the last act and those before, further than this phone knows, and of what another phone laid."""
 
 import pytest
 from playwright.sync_api import expect
 
 from tests.stitching.conftest import ago
+
+
+def test_undo_takes_back_the_last_act_and_then_the_one_before(desk):
+    desk.open()
+    desk.act("step")
+    desk.answer("5")
+    desk.tap(2)
+    desk.act("undo")
+    desk.wait_for("row_stitches", 5)
+    desk.act("undo")
+    desk.wait_for("row_stitches", 0)
+    assert desk.snapshot()["stitches"] == 0
+
+
+def test_undo_opens_a_row_that_was_just_closed(desk):
+    desk.open()
+    desk.tap(2)
+    desk.act("done")
+    desk.wait_for("row", 2)
+    desk.act("undo")
+    desk.wait_for("row", 1)
+    assert desk.slot("row_stitches") == "2"
+
+
+def test_with_nothing_to_take_back_it_says_so(desk):
+    page = desk.open()
+    desk.act("undo")
+    expect(page.locator(".say")).to_contain_text("Nothing is left here to take back.")
+
+
+def test_undo_goes_back_further_than_what_was_laid_on_this_page(desk):
+    desk.open(expected=3)
+    desk.tap(3)
+    desk.act("done")
+    desk.wait_for("row", 2)
+    desk.snapshot()
+    desk.open()
+    desk.act("undo")
+    desk.wait_for("row", 1)
+    desk.act("undo")
+    desk.wait_for("row_stitches", 2)
 
 
 def laid_before(desk, count):

@@ -4,9 +4,10 @@ from collections.abc import Sequence
 from datetime import time
 from typing import Any
 
-from marshmallow import EXCLUDE, Schema, ValidationError, fields, validate, validates_schema
+from marshmallow import ValidationError, fields, validate, validates_schema
 
 from webapp.accounts import names, passphrases, zones
+from webapp.forms import FormSchema
 
 UNITS = [("in", "Inches"), ("cm", "Centimetres")]
 HANDS = [("right", "Right"), ("left", "Left")]
@@ -69,15 +70,6 @@ def one_of(options: Sequence[tuple[Any, str]], **kwargs: Any) -> fields.String:
     """Make a field that takes one of ``options``."""
     choice = validate.OneOf([str(value) for value, _ in options], error=NO_CHOICE)
     return fields.String(validate=choice, **kwargs)
-
-
-class FormSchema(Schema):
-    """A form of hers."""
-
-    class Meta:
-        """Take no notice of what else it may carry."""
-
-        unknown = EXCLUDE
 
 
 class BeginForm(FormSchema):

@@ -5,9 +5,9 @@ from uuid import UUID
 
 from sqlalchemy import select
 
+from webapp.cloth.sizing import Cloth, finished
 from webapp.db import db
 from webapp.projects.models import Project
-from webapp.projects.size import Size, finished_size
 
 
 @dataclass(frozen=True)
@@ -16,7 +16,7 @@ class Fitting:
 
     project: Project
     how: str
-    size: Size
+    size: tuple[float, float]
 
 
 def how_it_fits(cloth: float, over: int, low: float, high: float) -> tuple[str, int] | None:
@@ -41,5 +41,6 @@ def fitting(stitcher: UUID, count: float, low: float | None, high: float | None)
         fits = how_it_fits(project.count, project.over, low or count, high or count)
         if fits:
             how, over = fits
-            found.append(Fitting(project, how, finished_size(project.width, project.height, count, over)))
+            size = finished(Cloth(count, count, over), project.width, project.height)
+            found.append(Fitting(project, how, size))
     return found

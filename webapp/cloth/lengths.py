@@ -1,15 +1,17 @@
 """Lengths and areas in words: rounded only here, and alike in both languages (static/js/cloth/lengths.js).
 
 A cut lies on the tape's quarters and is written as they are read there; what is not cut is written to a
-hundredth of an inch or a millimetre. All lengths in mm; a unit is "in" or "cm".
+hundredth of an inch or a millimetre, a half rounded up; thousands stand apart. All lengths in mm; a unit is
+"in" or "cm".
 """
 
 import re
 from math import floor
 
-from webapp.cloth.bounds import INCH
+from webapp.cloth.bounds import FORGIVEN, INCH
 
 OTHER = {"in": "cm", "cm": "in"}
+LEAST = {"in": "0.01", "cm": "0.1"}  # what is not cut is written to
 PARTS = ("", "1/4", "1/2", "3/4")
 SIGNS = {"1/4": "¼", "1/2": "½", "3/4": "¾"}
 HAIR = 1e-9  # so that a half, which arithmetic made a little less than one, is rounded up
@@ -19,8 +21,8 @@ def quarters(mm: float) -> str:
     """Write a length that lies on a quarter inch: "15 3/4"."""
     whole, part = divmod(floor(mm / INCH * 4 + 0.5 + HAIR), 4)
     if not part:
-        return str(whole)
-    return f"{whole} {PARTS[part]}" if whole else PARTS[part]
+        return f"{whole:,}"
+    return f"{whole:,} {PARTS[part]}" if whole else PARTS[part]
 
 
 def inches(mm: float) -> str:
@@ -47,7 +49,7 @@ def written(mm: float, unit: str, cut: bool = False) -> str:
 
 def area(width: float, height: float, unit: str, cut: bool = False) -> str:
     """Write a width and a height: "16 × 18 in"; ``cut``: both lie on the tape's quarters."""
-    return f"{number(width, unit, cut)} × {number(height, unit, cut)} {unit}"
+    return f"{_side(width, unit, cut)} × {_side(height, unit, cut)} {unit}"
 
 
 def both(width: float, height: float, unit: str, cut: bool = False) -> tuple[str, str]:
@@ -63,6 +65,12 @@ def signed(text: str) -> str:
     return text
 
 
+def _side(mm: float, unit: str, cut: bool) -> str:
+    """Write one side, and do not call nothing what is there."""
+    text = number(mm, unit, cut)
+    return f"under {LEAST[unit]}" if text == "0" and mm > FORGIVEN else text
+
+
 def _decimals(many: int, divided: int) -> str:
     found = many / divided
-    return str(int(found)) if found == int(found) else str(found)
+    return f"{int(found) if found == int(found) else found:,}"

@@ -2,12 +2,13 @@
 
 from typing import Any
 
-from marshmallow import EXCLUDE, Schema, fields, validate, validates_schema
+from marshmallow import Schema, fields, validate, validates_schema
 from marshmallow.exceptions import ValidationError
 
 from webapp.cloth.answer import KINDS
 from webapp.cloth.naming import COARSEST, FINEST
 from webapp.cloth.typed import PARTS
+from webapp.forms import FormSchema
 
 PLACES = 12  # counts in one question at most
 DIVISIONS = {"8": "eighths", "16": "sixteenths"}
@@ -21,13 +22,8 @@ def chosen(options: Any, default: str) -> fields.String:
     return fields.String(load_default=default, validate=validate.OneOf(options, error=CHOICE))
 
 
-class ChoicesSchema(Schema):
+class ChoicesSchema(FormSchema):
     """What was counted, in which unit, on what tape, between which ends."""
-
-    class Meta:
-        """Other fields of the form are read elsewhere."""
-
-        unknown = EXCLUDE
 
     kind = chosen(KINDS, "squares")
     unit = chosen(("in", "cm"), "in")
@@ -44,17 +40,12 @@ class LineSchema(Schema):
     way = chosen(WAYS, "along")
 
 
-class MeasuredSchema(Schema):
+class MeasuredSchema(FormSchema):
     """A count that was measured, per inch, and the ends of its interval."""
 
     count = fields.Float(required=True, validate=validate.Range(COARSEST, FINEST))
     low = fields.Float(load_default=None, validate=validate.Range(0, 2 * FINEST))
     high = fields.Float(load_default=None, validate=validate.Range(0, 2 * FINEST))
-
-    class Meta:
-        """Other fields of the form are read elsewhere."""
-
-        unknown = EXCLUDE
 
     @validates_schema
     def in_order(self, data: dict[str, Any], **_kwargs: Any) -> None:

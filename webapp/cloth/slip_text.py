@@ -20,13 +20,13 @@ project where no script runs. The same in static/js/cloth/slip_text.js. Lengths 
 """
 
 import re
-import unicodedata
 from binascii import crc_hqx
 from dataclasses import dataclass
 from math import floor
 
 from webapp.cloth import bounds
 from webapp.cloth.words import plain
+from webapp.lines import can_be_seen, is_one_line
 
 FINISHES = {"framed": "f", "usual": "u", "small": "s", "ornament": "o"}
 HELD = {"hoop": "h", "clamps": "c", "scroll": "s", "stretched": "t", "hand": "n"}
@@ -66,12 +66,11 @@ class Slip:
 
 def fault(title: str) -> str | None:
     """Tell what is wrong with a title, if anything is; it may be empty."""
-    kinds = {unicodedata.category(character) for character in title}
-    if kinds & {"Cc", "Cs", "Zl", "Zp"}:
+    if not is_one_line(title):
         return ONE_LINE
     if len(title) > LONGEST:
         return f"Shorten the name: it has {len(title)} characters, and {LONGEST} fit."
-    return UNSEEN if title and not any(kind[0] in "LMNPS" for kind in kinds) else None
+    return UNSEEN if title and not can_be_seen(title) else None
 
 
 def write(slip: Slip) -> str:

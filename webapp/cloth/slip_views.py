@@ -6,7 +6,6 @@ from uuid import uuid5
 
 from flask import abort, redirect, render_template, request, url_for
 from marshmallow import fields
-from sqlalchemy.exc import IntegrityError
 from werkzeug.wrappers import Response
 
 from webapp import clock
@@ -21,7 +20,7 @@ from webapp.cloth.slip_saying import shapes, slots, stitches
 from webapp.cloth.slip_text import Slip, Unreadable
 from webapp.cloth.tables import NAMES, read
 from webapp.cloth.views import blueprint, her_unit
-from webapp.db import begin_writing, db
+from webapp.db import add_once, begin_writing, commit_once
 from webapp.forms import load_form
 from webapp.projects.models import Project
 from webapp.projects.schemas import ProjectSchema
@@ -84,10 +83,7 @@ def make_project() -> Answer:
 def kept(slip: Slip, account: Account) -> str:
     """Keep a slip as her project; gives its address."""
     address = project_of(slip, account)
-    try:
-        db.session.commit()
-    except IntegrityError:  # another process made it just now
-        db.session.rollback()
+    commit_once()
     return address
 
 
@@ -97,11 +93,10 @@ def project_of(slip: Slip, account: Account) -> str:
     Its id follows from the slip and whose it is: scanned twice, or tapped twice, a slip makes one project.
     """
     project_id = uuid5(account.id, slip_text.write(slip))
-    if db.session.get(Project, (account.id, project_id)) is None:
-        plan = {name: str(getattr(slip, name)) for name in ("width", "height", "count", "over")}
-        plan |= {"title": slip.title or stitches(slip), "frame": slip.held}
-        about = ProjectSchema().load(plan)
-        db.session.add(Project(stitcher=account.id, id=project_id, created=clock.now(), **about))
+    plan = {name: str(getattr(slip, name)) for name in ("width", "height", "count", "over")}
+    plan |= {"title": slip.title or stitches(slip), "frame": slip.held}
+    about = ProjectSchema().load(plan)
+    add_once(Project(stitcher=account.id, id=project_id, created=clock.now(), **about))
     return url_for("projects.show", project_id=project_id)
 
 

@@ -1,17 +1,17 @@
 """The form of a cloth in the stash, at the boundary."""
 
-import unicodedata
 from collections.abc import Callable
 from typing import Any
 
-from marshmallow import EXCLUDE, Schema, ValidationError, fields, post_load, validate
+from marshmallow import Schema, ValidationError, fields, post_load, validate
 
 from webapp.cloth import reads
 from webapp.cloth.answer import KINDS
 from webapp.cloth.stash_words import hundredth
 from webapp.cloth.typed import Mistyped, amount
+from webapp.forms import FormSchema
+from webapp.lines import can_be_seen, is_one_line
 
-CONTROLS = {"Cc", "Cs", "Zl", "Zp"}
 CHOICE = "Choose one of those shown."
 COUNT = "Write a count from 1 to 100, like 14 or 27.5."
 MOST_OFF = 20  # per inch
@@ -23,10 +23,9 @@ class Name(fields.Field[str]):
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
         name = str(value).strip()
-        kinds = {unicodedata.category(character) for character in name}
-        if kinds & CONTROLS:
+        if not is_one_line(name):
             raise ValidationError("Keep the name to one line, without tabs or control characters.")
-        if not any(kind[0] in "LMNPS" for kind in kinds):
+        if not can_be_seen(name):
             raise ValidationError("Give it a name that can be seen.")
         if len(name) > 120:
             raise ValidationError(f"Shorten the name: it has {len(name)} characters, and 120 fit.")
@@ -38,7 +37,7 @@ class Note(fields.Field[str]):
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
         note = str(value).strip().replace("\r\n", "\n")
-        if {unicodedata.category(one) for one in note if one != "\n"} & CONTROLS:
+        if not is_one_line(note.replace("\n", "")):
             raise ValidationError("Write the note without tabs or control characters.")
         if len(note) > 500:
             raise ValidationError(f"Shorten the note: it has {len(note)} characters, and 500 fit.")
@@ -76,13 +75,8 @@ def error(text: str, _unit: str) -> float:
     return number
 
 
-class KeptSchema(Schema):
+class KeptSchema(FormSchema):
     """A cloth as its form has it; lengths in mm. Its name and a count are enough."""
-
-    class Meta:
-        """Take no notice of what else it may carry."""
-
-        unknown = EXCLUDE
 
     name = Name(load_default="")
     kind = fields.String(load_default="squares", validate=validate.OneOf(KINDS, error=CHOICE))
@@ -98,17 +92,6 @@ class KeptSchema(Schema):
         """Name it by its count where it has no name; leave out the error of a count that is not given."""
         data["name"] = data["name"] or f"{hundredth(data['along'])} count"
         return data if data["across"] is not None else data | {"across_error": None}
-
-
-class AwaySchema(Schema):
-    """Put away, or taken out again."""
-
-    class Meta:
-        """Take no notice of what else it may carry."""
-
-        unknown = EXCLUDE
-
-    away = fields.String(load_default="yes", validate=validate.OneOf(("yes", "no"), error=CHOICE))
 
 
 def kept_schema(unit: str) -> Schema:

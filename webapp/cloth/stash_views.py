@@ -6,7 +6,6 @@ from typing import Any
 from uuid import UUID
 
 from flask import abort, redirect, render_template, request, url_for
-from sqlalchemy.exc import IntegrityError
 from werkzeug.wrappers import Response
 
 from webapp import clock
@@ -19,11 +18,11 @@ from webapp.cloth.lengths import area
 from webapp.cloth.models import KeptCloth
 from webapp.cloth.reads import KEPT
 from webapp.cloth.standards import table
-from webapp.cloth.stash_schemas import AwaySchema, kept_schema
+from webapp.cloth.stash_schemas import kept_schema
 from webapp.cloth.stash_words import counted_in_words, form_of, hundredth, laid_in_words, piece_of
 from webapp.cloth.views import blueprint, columns
-from webapp.db import db
-from webapp.forms import Errors, load_form
+from webapp.db import add_once, commit_once, db
+from webapp.forms import AwaySchema, Errors, load_form, typed_again
 from webapp.ids import new_id
 from webapp.projects.models import Project
 
@@ -64,14 +63,10 @@ def stash_create() -> Answer:
     """Keep a cloth, once for each id."""
     values, errors = load_form(kept_schema(stitcher().unit))
     if errors:
-        return asked({**request.form, **({"id": str(new_id())} if "id" in errors else {})}, errors)
+        return asked(typed_again(errors), errors)
     cloth_id = values.pop("id", None) or new_id()
-    if db.session.get(KeptCloth, (stitcher().id, cloth_id)) is None:
-        db.session.add(KeptCloth(stitcher=stitcher().id, id=cloth_id, created=clock.now(), **values))
-    try:
-        db.session.commit()
-    except IntegrityError:  # another process kept it just now
-        db.session.rollback()
+    add_once(KeptCloth(stitcher=stitcher().id, id=cloth_id, created=clock.now(), **values))
+    commit_once()
     return redirect(url_for(".stash_index"), 303)
 
 

@@ -18,7 +18,6 @@ from webapp.cloth.scale import scale
 from webapp.cloth.standards import embedded, table
 from webapp.cloth.typed import PARTS, read_back
 from webapp.cloth.words import interval, metric, tenth
-from webapp.projects.size import size_in_words
 
 blueprint = Blueprint("cloth", __name__)
 
@@ -114,4 +113,4 @@ def hers(count: float, low: float | None, high: float | None) -> dict[str, Any]:
     """Gather which of her projects go with a cloth, if she is signed in."""
     account = current_account()
     found = fitting(account.id, count, low, high) if account else []
-    return {"fitting": found, "size_in_words": size_in_words, "unit": her_unit()}
+    return {"fitting": found, "unit": her_unit()}

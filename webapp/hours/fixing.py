@@ -48,16 +48,13 @@ def _moment(wall: datetime, zone: ZoneInfo, was: datetime | None, after: datetim
 def set_times(stitcher: UUID, project: UUID, sitting: UUID, times: Times, once: UUID) -> None:
     """Set a sitting's times, or add it; the caller commits."""
     begin, end = (moments.write(moment) for moment in times)
-    at = _after_all_of_it(stitcher, project, sitting)
-    says = {"sitting": str(sitting), "at": at, "begin": begin, "end": end}
-    entry = {"id": _entry_id(once, f"{sitting} {begin} {end}"), "kind": "amend", **says}
-    write_down(stitcher, project, [entry])
+    entry_id = _entry_id(once, f"{sitting} {begin} {end}")
+    _amend(stitcher, project, sitting, entry_id, {"begin": begin, "end": end})
 
 
 def strike(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
     """Strike a sitting out; the caller commits."""
-    says = {"sitting": str(sitting), "at": _after_all_of_it(stitcher, project, sitting), "struck": True}
-    write_down(stitcher, project, [{"id": _entry_id(once, f"{sitting} struck"), "kind": "amend", **says}])
+    _amend(stitcher, project, sitting, _entry_id(once, f"{sitting} struck"), {"struck": True})
 
 
 def put_back(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
@@ -66,6 +63,11 @@ def put_back(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
     strikes = [str(entry.id) for entry in named if records.strikes(entry) and not entry.cancelled]
     undos = [{"id": _entry_id(once, f"undo {id}"), "kind": "undo", "entry": id} for id in strikes]
     write_down(stitcher, project, undos)
+
+
+def _amend(stitcher: UUID, project: UUID, sitting: UUID, entry_id: str, says: dict[str, Any]) -> None:
+    about = {"sitting": str(sitting), "at": _after_all_of_it(stitcher, project, sitting)}
+    write_down(stitcher, project, [{"id": entry_id, "kind": "amend", **about, **says}])
 
 
 def _after_all_of_it(stitcher: UUID, project: UUID, sitting: UUID) -> str:

@@ -4,7 +4,9 @@ import re
 from datetime import datetime
 from typing import Any
 
-from marshmallow import EXCLUDE, Schema, ValidationError, fields
+from marshmallow import ValidationError, fields
+
+from webapp.forms import FormSchema
 
 _SHAPE = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d{1,3})?)?", re.ASCII)
 FIRST_YEAR, LAST_YEAR = 1970, 2199
@@ -34,18 +36,13 @@ def _id(sentence: str) -> fields.UUID:
     return fields.UUID(required=True, error_messages={"required": sentence, "invalid_uuid": sentence})
 
 
-class FormSchema(Schema):
+class OnceSchema(FormSchema):
     """What every form of Fix times sends: an id of its own, so that sent again it counts once."""
-
-    class Meta:
-        """Leave out what the page adds for itself."""
-
-        unknown = EXCLUDE
 
     once = _id(NOT_OURS)
 
 
-class TimesSchema(FormSchema):
+class TimesSchema(OnceSchema):
     """A sitting's times."""
 
     begin = _wall("Say when it began.")

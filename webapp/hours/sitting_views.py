@@ -18,7 +18,7 @@ from webapp.forms import Errors, load_form
 from webapp.fragments import render_block
 from webapp.hours import fixing, words
 from webapp.hours.listing import Listing, listing_of
-from webapp.hours.schemas import FormSchema, SittingSchema, TimesSchema
+from webapp.hours.schemas import OnceSchema, SittingSchema, TimesSchema
 from webapp.hours.week import BadWeek
 from webapp.journal.batch import Refused
 from webapp.journal.models import Sitting
@@ -28,6 +28,7 @@ PAGE = "hours/sittings.html"
 ONE = "/<uuid:project>/<uuid:sitting>"
 
 Answer = str | tuple[str, int] | Response
+View = Callable[..., Answer]
 
 
 @blueprint.get("")
@@ -44,43 +45,47 @@ def listing() -> Answer:
     return render_block(PAGE, "listing", listing=_listing(), words=words, errors={}, typed={})
 
 
-@blueprint.post("", defaults={"part": False})
-@blueprint.post("/list", defaults={"part": True})
-@signed_in
+def answered_twice(path: str) -> Callable[[View], View]:
+    """Take a form at ``path``, and at that with ``/list``, of whoever is signed in; tell the view which."""
+
+    def at_both(view: View) -> View:
+        guarded = signed_in(view)
+        for address, part in ((path, False), (f"{path}/list", True)):
+            blueprint.post(address, defaults={"part": part})(guarded)
+        return guarded
+
+    return at_both
+
+
+@answered_twice("")
 def create(part: bool) -> Answer:
     """Add a sitting that was forgotten."""
     return _put_right(part, SittingSchema(), None, _add, "Added.")
 
 
-@blueprint.post(ONE, defaults={"part": False})
-@blueprint.post(f"{ONE}/list", defaults={"part": True})
-@signed_in
+@answered_twice(ONE)
 def update(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Set a sitting's times."""
     return _put_right(part, TimesSchema(), _hers(project, sitting), _set_times, "Kept.")
 
 
-@blueprint.post(f"{ONE}/strike", defaults={"part": False})
-@blueprint.post(f"{ONE}/strike/list", defaults={"part": True})
-@signed_in
+@answered_twice(f"{ONE}/strike")
 def strike(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Strike a sitting out."""
-    return _put_right(part, FormSchema(), _hers(project, sitting), _strike, "Struck out.")
+    return _put_right(part, OnceSchema(), _hers(project, sitting), _strike, "Struck out.")
 
 
-@blueprint.post(f"{ONE}/return", defaults={"part": False})
-@blueprint.post(f"{ONE}/return/list", defaults={"part": True})
-@signed_in
+@answered_twice(f"{ONE}/return")
 def put_back(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Put back a sitting that was struck out."""
-    return _put_right(part, FormSchema(), _hers(project, sitting), _put_back, "Put back.")
+    return _put_right(part, OnceSchema(), _hers(project, sitting), _put_back, "Put back.")
 
 
 Given = dict[str, Any]
 Write = Callable[[Given, Any], Errors]
 
 
-def _put_right(part: bool, schema: FormSchema, before: Sitting | None, write: Write, done: str) -> Answer:
+def _put_right(part: bool, schema: OnceSchema, before: Sitting | None, write: Write, done: str) -> Answer:
     """Load the form, write down what it says of the sitting ``before``, and show the list; all or nothing."""
     given, errors = load_form(schema)
     _listing()  # a week that cannot be shown is said before anything is written

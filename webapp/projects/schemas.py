@@ -1,12 +1,13 @@
 """The project's form, at the boundary."""
 
 import re
-import unicodedata
 from collections.abc import Sequence
 from typing import Any
 
-from marshmallow import EXCLUDE, Schema, ValidationError, fields, post_load, validate, validates_schema
+from marshmallow import ValidationError, fields, post_load, validate, validates_schema
 
+from webapp.forms import FormSchema
+from webapp.lines import can_be_seen, is_one_line
 from webapp.numbers import counted, number
 from webapp.projects import words
 from webapp.projects.plan import usual_start
@@ -25,10 +26,9 @@ class Title(fields.Field[str]):
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
         title = str(value).strip()
-        kinds = {unicodedata.category(character) for character in title}
-        if kinds & {"Cc", "Cs", "Zl", "Zp"}:
+        if not is_one_line(title):
             raise ValidationError("Keep the title to one line, without tabs or control characters.")
-        if not any(kind[0] in "LMNPS" for kind in kinds):
+        if not can_be_seen(title):
             raise ValidationError("Give the project a title that can be seen.")
         if len(title) > LONGEST:
             raise ValidationError(f"Shorten the title: it has {len(title)} characters, and {LONGEST} fit.")
@@ -64,15 +64,6 @@ def one_of(options: Sequence[tuple[Any, str]], default: str) -> fields.String:
     """Make a field that takes one of ``options``."""
     choice = validate.OneOf([value for value, _ in options], error="Choose one of those shown.")
     return fields.String(validate=choice, load_default=default)
-
-
-class FormSchema(Schema):
-    """A form of hers."""
-
-    class Meta:
-        """Take no notice of what else it may carry."""
-
-        unknown = EXCLUDE
 
 
 class ProjectSchema(FormSchema):
@@ -125,13 +116,4 @@ class StateSchema(FormSchema):
         required=True,
         validate=validate.OneOf([value for value, _ in words.STATES], error="Choose one of the four states."),
         error_messages={"required": "Choose one of the four states."},
-    )
-
-
-class AwaySchema(FormSchema):
-    """Put away, or taken out again."""
-
-    away = fields.String(
-        load_default="yes",
-        validate=validate.OneOf(["yes", "no"], error="Choose whether to put it away or take it out."),
     )

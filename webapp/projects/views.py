@@ -4,13 +4,14 @@ from typing import Any
 from uuid import UUID
 
 from flask import Blueprint, abort, redirect, render_template, request, url_for
-from sqlalchemy.exc import IntegrityError
 from werkzeug.wrappers import Response
 
 from webapp import clock
 from webapp.accounts.guard import signed_in, stitcher
-from webapp.db import db
-from webapp.forms import Errors, load_form
+from webapp.cloth.lengths import area
+from webapp.cloth.sizing import Cloth, finished
+from webapp.db import add_once, commit_once, db
+from webapp.forms import AwaySchema, Errors, load_form, typed_again
 from webapp.fragments import render_block
 from webapp.ids import new_id
 from webapp.projects import words
@@ -18,8 +19,7 @@ from webapp.projects.listing import how_many_put_away, projects_of, worked
 from webapp.projects.models import Project
 from webapp.projects.plan import change, form_of
 from webapp.projects.progress import outside, progress
-from webapp.projects.schemas import AwaySchema, NewProjectSchema, ProjectSchema, StateSchema
-from webapp.projects.size import finished_size, size_in_words
+from webapp.projects.schemas import NewProjectSchema, ProjectSchema, StateSchema
 from webapp.projects.woven import swatch, woven
 
 blueprint = Blueprint("projects", __name__)
@@ -70,14 +70,10 @@ def create() -> Answer:
     """Make a project, once for each id."""
     values, errors = load_form(NewProjectSchema())
     if errors:
-        return asked({**request.form, **({"id": new_id()} if "id" in errors else {})}, errors)
+        return asked(typed_again(errors), errors)
     project_id = values.pop("id", None) or new_id()
-    if db.session.get(Project, (stitcher().id, project_id)) is None:
-        db.session.add(Project(stitcher=stitcher().id, id=project_id, created=clock.now(), **values))
-    try:
-        db.session.commit()
-    except IntegrityError:  # another process made it just now
-        db.session.rollback()
+    add_once(Project(stitcher=stitcher().id, id=project_id, created=clock.now(), **values))
+    commit_once()
     return redirect(url_for("projects.show", project_id=project_id), 303)
 
 
@@ -171,12 +167,12 @@ def asked(values: dict[str, Any], errors: Errors, project: Project | None = None
 
 def shown(project: Project, errors: Errors | None = None) -> str:
     """Draw the page of a project."""
-    size = finished_size(project.width, project.height, project.count, project.over)
+    size = finished(Cloth(project.count, project.count, project.over), project.width, project.height)
     return render_template(
         "projects/show.html",
         project=project,
         errors=errors or {},
-        size=size_in_words(size, stitcher().unit),
+        size=area(*size, stitcher().unit),
         **drawn(project),
     )
 

@@ -1,9 +1,9 @@
 // This piece of cloth: webapp/cloth/piece.py in JavaScript. Texts by slot, numbers by shape, mm of the cloth.
 
 import { FORGIVEN } from "./bounds.js";
-import { written } from "./lengths.js";
+import { thousands, written } from "./lengths.js";
 import { margin } from "./margins.js";
-import { read, thousands, together } from "./reads.js";
+import { read, together } from "./reads.js";
 import { fit, largest, makeCloth } from "./sizing.js";
 
 const LEAST = { in: 0.254, cm: 1 };

@@ -87,6 +87,3 @@ export function together(asked, one, other, sentence) {
     if (values[name] === null && values[beside] !== null && !(name in errors)) errors[name] = sentence;
   }
 }
-
-/** Write a whole number with its thousands apart. */
-export const thousands = (value) => String(value).replace(/\B(?=(\d{3})+$)/g, ",");

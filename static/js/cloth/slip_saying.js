@@ -2,7 +2,7 @@
 
 import { INCH } from "./bounds.js";
 import { shapes as drawn } from "./drawing.js";
-import { number, written } from "./lengths.js";
+import { number, thousands, written } from "./lengths.js";
 import { answer as answered } from "./size_answer.js";
 import { slots as said } from "./size_saying.js";
 
@@ -18,7 +18,6 @@ const NIGHT = {
   hand: "",
 };
 
-const thousands = (value) => String(value).replace(/\B(?=(\d{3})+$)/g, ",");
 const answer = (slip, tables) => answered({ ...slip, over: String(slip.over), frays: slip.frays ? "yes" : "" }, tables);
 
 /** Write the design's size in stitches. */
