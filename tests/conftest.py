@@ -5,6 +5,7 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Callable, Iterator
+from functools import cache, cached_property
 from pathlib import Path
 from uuid import UUID
 
@@ -13,6 +14,7 @@ from argon2 import PasswordHasher
 from flask import Flask
 from flask.testing import FlaskClient
 from jinja2 import FileSystemBytecodeCache
+from playwright.sync_api import Browser
 
 from webapp import create_app
 from webapp.accounts.doors import claim
@@ -21,6 +23,7 @@ from webapp.config import Config
 from webapp.db import db, writing
 from webapp.migrate import migrate
 
+WINDOWLESS = "chromium-headless-shell"  # the same engine, that never draws a window: a third of the wait
 FLAGS = [
     "--no-sandbox",
     "--disable-gpu",
@@ -93,24 +96,29 @@ def sign_up(app) -> Callable[..., FlaskClient]:
     return up
 
 
-@pytest.fixture(scope="session")
+@cache
 def hashed() -> str:
     """Hash the passphrase that all share once, and so that it is soon checked."""
     return PasswordHasher(time_cost=1, memory_cost=8, parallelism=1).hash("a long enough passphrase")
 
 
+def let_in(app: Flask, name: str) -> str:
+    """Let a stitcher in as the sign-up form does, but for the hashing; gives her cookie."""
+    with app.test_request_context(), writing():
+        about = {"passphrase_hash": hashed(), "zone": "Europe/London", "invitation": ""}
+        account = claim("open", None, name=name, **about)
+        token = change_session(account.id)
+        db.session.commit()
+    return token
+
+
 @pytest.fixture
-def stitcher_named(app, hashed) -> Callable[[str], FlaskClient]:
-    """Let a stitcher in as the sign-up form does, but for the hashing; gives her signed-in browser."""
+def stitcher_named(app) -> Callable[[str], FlaskClient]:
+    """Let a stitcher in; gives her signed-in browser."""
 
     def enter(name: str) -> FlaskClient:
         client = browser_of(app)
-        with app.test_request_context(), writing():
-            about = {"passphrase_hash": hashed, "zone": "Europe/London", "invitation": ""}
-            account = claim("open", None, name=name, **about)
-            token = change_session(account.id)
-            db.session.commit()
-        client.set_cookie("evenrow", token)
+        client.set_cookie("evenrow", let_in(app, name))
         return client
 
     return enter
@@ -171,6 +179,15 @@ class Server:
         self.url = line.strip().rsplit(" at ", 1)[1]
         self.settings["EVENROW_PORT"] = self.url.rsplit(":", 1)[1]  # the same door after a restart
 
+    @cached_property
+    def books(self) -> Flask:
+        """The same house as seen from here: another process beside its own."""
+        return create_app(Config.from_environment(self.settings))
+
+    def let_in(self, name: str) -> str:
+        """Let a stitcher in without the time that hashing takes; gives her cookie."""
+        return let_in(self.books, name)
+
     def kill(self) -> None:
         """End it as a power cut would: every process of it, at once."""
         os.killpg(self.process.pid, 9)
@@ -215,15 +232,23 @@ def server(tmp_path_factory) -> Iterator[Server]:
     assert said == "No difference.", said
 
 
-def find_chromium() -> str | None:
-    """Find the machine's own browser; none: Playwright's."""
-    names = ("chromium", "chromium-browser", "google-chrome")
+def find_chromium(*first: str) -> str | None:
+    """Find the machine's own browser, if it can be one of ``first``; none: Playwright's."""
+    names = (*first, "chromium", "chromium-browser", "google-chrome", WINDOWLESS)
     return next((found for name in names if (found := shutil.which(name))), None)
 
 
 @pytest.fixture(scope="session")
 def chromium_path() -> str | None:
-    return find_chromium()
+    return find_chromium(WINDOWLESS)
+
+
+@pytest.fixture
+def whole_browser(browser_type) -> Iterator[Browser]:
+    """The browser that has windows, for what the other lacks: it installs, and keeps the screen lit."""
+    browser = browser_type.launch(executable_path=find_chromium(), args=FLAGS)
+    yield browser
+    browser.close()
 
 
 @pytest.fixture(scope="session")

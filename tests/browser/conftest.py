@@ -11,7 +11,7 @@ from tests.browser.phones import Stitcher
 @pytest.fixture
 def alice(context, server) -> Stitcher:
     """A stitcher of her own, with a project, on one phone."""
-    return Stitcher.sign_up(context, server.url)
+    return Stitcher.begin(context, server)
 
 
 @pytest.fixture

@@ -1,4 +1,4 @@
-"""A stitcher's phones in the tests: she is signed up, has a project, and taps; what a page must never do."""
+"""A stitcher's phones in the tests: she begins, has a project, and taps; what a page must never do."""
 
 import time
 from collections.abc import Callable
@@ -7,6 +7,8 @@ from uuid import uuid4
 
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page
+
+from tests.conftest import Server
 
 OURS = {"Sec-Fetch-Site": "same-origin"}
 PASSPHRASE = "a long enough passphrase"
@@ -46,16 +48,17 @@ class Stitcher:
     project: str = ""
 
     @classmethod
-    def arrive(cls, context: BrowserContext, url: str) -> "Stitcher":
-        """Sign up, with nothing begun yet."""
-        her = cls(context, url, f"Alice {uuid4()}")
-        her.post("/accounts", name=her.name, passphrase=PASSPHRASE, zone="Europe/London")
+    def arrive(cls, context: BrowserContext, server: Server, url: str = "") -> "Stitcher":
+        """Let her in, with nothing begun yet."""
+        her = cls(context, url or server.url, f"Alice {uuid4()}")
+        cookie = {"name": "evenrow", "value": server.let_in(her.name), "url": her.url}
+        context.add_cookies([{**cookie, "httpOnly": True, "sameSite": "Lax"}])
         return her
 
     @classmethod
-    def sign_up(cls, context: BrowserContext, url: str) -> "Stitcher":
-        """Sign up, and make a project."""
-        her = cls.arrive(context, url)
+    def begin(cls, context: BrowserContext, server: Server, url: str = "") -> "Stitcher":
+        """Let her in, and make a project."""
+        her = cls.arrive(context, server, url)
         her.project = her.new_project()
         return her
 

@@ -22,7 +22,7 @@ LEFT = """async () => [...await caches.keys()].filter((name) => /pages|owner/.te
 @pytest.fixture
 def bob(new_context, server) -> Stitcher:
     """Bob has an account, and signs in on Alice's phone."""
-    return Stitcher.sign_up(new_context(), server.url)
+    return Stitcher.begin(new_context(), server)
 
 
 def sign_in(page, url, name):

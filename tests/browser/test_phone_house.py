@@ -25,7 +25,7 @@ def copy_of(server, folder):
 
 
 def test_what_a_restored_house_lacks_is_sent_again(own_server, context, tmp_path):
-    her = Stitcher.sign_up(context, own_server.url)
+    her = Stitcher.begin(context, own_server)
     page = her.open()
     lay(page, her.project, by=3)
     until(page, lambda: waiting(page) == 0)
@@ -45,7 +45,7 @@ def test_what_a_restored_house_lacks_is_sent_again(own_server, context, tmp_path
 
 
 def test_a_tap_meanwhile_is_counted_once_as_well(own_server, context, tmp_path):
-    her = Stitcher.sign_up(context, own_server.url)
+    her = Stitcher.begin(context, own_server)
     page = her.open()
     copy = copy_of(own_server, tmp_path)
     lay(page, her.project, by=5)

@@ -44,7 +44,7 @@ def at_home(browser_type, browser_type_launch_args, browser_context_args, server
     flags = [*FLAGS, "--host-resolver-rules=MAP evenrow.test 127.0.0.1"]
     browser = browser_type.launch(**{**browser_type_launch_args, "args": flags})
     context = browser.new_context(**browser_context_args)
-    yield AtHome.sign_up(context, f"http://evenrow.test:{port}")
+    yield AtHome.begin(context, server, f"http://evenrow.test:{port}")
     browser.close()
 
 

@@ -147,7 +147,7 @@ def kill(folder: Path) -> None:
 
 def test_two_hundred_taps_without_network_and_the_power_cut_in_the_middle(launch, server, tmp_path):
     context = launch()
-    her = Stitcher.sign_up(context, server.url)
+    her = Stitcher.begin(context, server)
     page = her.open()
     until(page, lambda: is_kept(page))
     context.set_offline(True)

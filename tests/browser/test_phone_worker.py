@@ -88,7 +88,7 @@ def test_the_worker_sends_by_itself_when_the_network_is_back(alice, context):
 
 
 def test_a_newer_version_is_offered_and_never_forced(own_server, context, tmp_path):
-    her = Stitcher.sign_up(context, own_server.url)
+    her = Stitcher.begin(context, own_server)
     page = her.open()
     until(page, lambda: is_kept(page))
     go(page, page.url)
@@ -123,7 +123,9 @@ def newer(server, folder):
     server.start()
 
 
-def test_it_can_be_installed(alice, context):
+def test_it_can_be_installed(whole_browser, server, browser_context_args):
+    context = whole_browser.new_context(**browser_context_args)
+    alice = Stitcher.begin(context, server)
     page = alice.open("/projects")
     until(page, lambda: is_kept(page))
     page.goto(f"{alice.url}/projects")

@@ -105,7 +105,7 @@ def test_the_server_answers_the_same_without_scripts(new_context, server):
 
 
 def test_her_projects_are_set_against_the_cloth(page, server, said):
-    Stitcher.arrive(page.context, server.url).new_project("Quince tree", width="140")
+    Stitcher.arrive(page.context, server).new_project("Quince tree", width="140")
     page.goto(f"{server.url}/cloth")
     page.wait_for_selector('[data-island="gauge"][data-live]')
     page.get_by_label("Threads").tap()

@@ -65,7 +65,7 @@ def test_without_network_a_piece_and_a_class_are_answered_from_a_cold_start(new_
 
 def test_what_the_gauge_measured_is_kept_and_a_project_finds_it(page, server):
     said = complaints(page)
-    project = Stitcher.arrive(page.context, server.url).new_project("Quince tree", width="140")
+    project = Stitcher.arrive(page.context, server).new_project("Quince tree", width="140")
     page.add_init_script(SHIFTS)
     page.goto(f"{server.url}/cloth")
     page.wait_for_selector('[data-island="gauge"][data-live]')

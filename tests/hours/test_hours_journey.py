@@ -15,7 +15,7 @@ NAMED = "{:04}-W{:02}".format(*MONDAY.isocalendar()[:2])
 
 @pytest.fixture
 def alice(context, server):
-    return Stitcher.sign_up(context, server.url)
+    return Stitcher.begin(context, server)
 
 
 @pytest.fixture

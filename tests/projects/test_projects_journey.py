@@ -10,7 +10,7 @@ from tests.browser.phones import OURS, Stitcher, complaints, in_nobodys_way
 def hers(page, server):
     """A page of a stitcher of her own, which must not complain on its console."""
     said = complaints(page)
-    Stitcher.arrive(page.context, server.url)
+    Stitcher.arrive(page.context, server)
     page.goto(f"{server.url}/projects")
     yield page
     refused = "Failed to load resource: the server responded with a status of 422"

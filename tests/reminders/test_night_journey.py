@@ -19,7 +19,7 @@ def zone_where_it_is(hour):
 @pytest.fixture
 def alice(context, server):
     """Alice, for whom it is past eleven in the evening, and who sits at Harbour lanterns."""
-    her = Stitcher.sign_up(context, server.url)
+    her = Stitcher.begin(context, server)
     settings = {"hand": "right", "unit": "in", "bedtime": "22:30", "week_start": "0"}
     her.post("/account", zone=zone_where_it_is(23), **settings)
     her.post(f"/frame/{her.project}", state="on")

@@ -6,7 +6,7 @@ from uuid import uuid4
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phones import OURS, Stitcher
+from tests.browser.phones import OURS, PHONE, Stitcher, until, waiting
 
 
 def ago(**span) -> str:
@@ -28,7 +28,7 @@ class Desk:
             lambda said: self.errors.append(f"{said.text} {said.location}") if said.type == "error" else None,
         )
         page.on("pageerror", lambda error: self.errors.append(str(error)))
-        Stitcher.arrive(page.context, server.url)
+        Stitcher.arrive(page.context, server)
 
     def post(self, path, **fields):
         url = self.server.url + path
@@ -90,9 +90,10 @@ class Desk:
     def snapshot(self) -> dict:
         """Wait until the house has all that was laid, and nothing changes there any more."""
         before = None
+        self.page.evaluate(PHONE)
         self.page.evaluate("dispatchEvent(new Event('online'))")  # else taps are gathered for a second
         for _ in range(40):
-            expect(self.page.locator("[data-slot=waiting]")).to_have_text("0")
+            until(self.page, lambda: waiting(self.page) == 0)
             found = self.page.request.get(f"{self.server.url}/projects/{self.id}/snapshot").json()
             if found == before:
                 break

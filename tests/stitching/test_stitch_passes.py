@@ -5,7 +5,7 @@ from playwright.sync_api import expect
 
 def test_finished_is_offered_after_the_last_pass_and_not_before(desk):
     page = desk.open(height=2, expected=10, step="row")
-    desk.tap(2)
+    desk.rows(2)
     desk.wait_for("label", "Every row is done")
     desk.act("more")
     desk.answer("Passes")

@@ -1,7 +1,7 @@
 import pytest
 from playwright.sync_api import expect
 
-from tests.stitching.conftest import ago
+from tests.stitching.conftest import Desk, ago
 
 SITTING = "00000000-0000-7000-8000-00000000000a"
 
@@ -123,7 +123,8 @@ def test_a_sitting_that_runs_on_is_not_questioned(desk):
     assert desk.slot("sitting") == "120 min"
 
 
-def test_the_screen_stays_on_during_a_sitting_and_no_longer(desk):
+def test_the_screen_stays_on_during_a_sitting_and_no_longer(whole_browser, server, browser_context_args):
+    desk = Desk(whole_browser.new_context(**browser_context_args).new_page(), server)
     desk.page.add_init_script("""
       window.awake = 0;
       const ask = WakeLock.prototype.request;
@@ -136,12 +137,10 @@ def test_the_screen_stays_on_during_a_sitting_and_no_longer(desk):
     page = desk.open()
     assert page.evaluate("awake") == 0
     desk.tap(3)
-    page.wait_for_timeout(300)
-    assert page.evaluate("awake") == 1
+    page.wait_for_function("awake === 1")
     desk.act("sitting")
     desk.answer("End")
-    page.wait_for_timeout(300)
-    assert page.evaluate("awake") == 0
+    page.wait_for_function("awake === 0")
 
 
 def test_before_the_first_sitting_of_a_day_it_asks_for_clean_hands(desk):

@@ -33,7 +33,7 @@ function fill(stitch) {
 /** Close what is exactly full; what is short or over is questioned first. */
 export function done(stitch, at) {
   if (isEcho(at)) return null;
-  if (stitch.place === null) return over(stitch);
+  if (stitch.place === null) return over(stitch, at);
   const { count, of } = stitch.shown();
   if (stitch.at().done) {
     feel("end");
@@ -54,13 +54,13 @@ async function closed(stitch, laying) {
 }
 
 /** A tap where every place is done: the passes come next, but not under a thumb that still taps. */
-export function over(stitch) {
-  if (performance.now() - ended < AT_REST) say(stitch);
+export function over(stitch, at) {
+  if (at - ended < AT_REST) say(stitch, at);
   else stitch.open("passes");
 }
 
-function say(stitch) {
-  ended = performance.now();
+function say(stitch, at = performance.now()) {
+  ended = at;
   const said = `Every ${stitch.unit} is done.`;
   if (stitch.view.sitting) stitch.say(said, "End sitting", () => stitch.open("sitting"));
   else stitch.say(said);
