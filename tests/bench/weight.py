@@ -28,7 +28,7 @@ def figures() -> Iterator[str]:
         moved = page.evaluate(MOVED)
         total = sum(loads.values())
         answers = f"{len(loads)} answers, headers included"
-        yield f"weight: first load of the counter: {total / 1000:.1f} kB on the wire in {answers}"
+        yield f"weight: first load of the counter: {total / 1000:.2f} kB on the wire in {answers}"
         for address, size in sorted(loads.items(), key=lambda found: -found[1])[:30]:
             yield f"weight:   {size / 1000:5.1f} kB {address.rsplit('/', 1)[1]}"
         yield f"weight: layout shift {moved}"

@@ -103,10 +103,7 @@ export class Stitch {
 
   clock() { return this.view.sitting ? `${this.minutes()} min` : this.joined() ? "Go on" : "Begin"; }
 
-  set(step) {
-    this.step = step;
-    keep(`step ${this.project}`, step);
-  }
+  set(step) { keep(`step ${this.project}`, (this.step = step)); }
 
   /** Say one line over the field, as long as it `holds`, with at most one answer; taps go through it. */
   say(text, answer = "", act = null, holds = null) {
