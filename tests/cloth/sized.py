@@ -88,6 +88,7 @@ def random_case(rng: Random) -> Case:
     piece = [rng.choice([rng.uniform(5, 1600), rng.randint(1, 160) * 6.35]) for _ in range(2)]
     grounds = [[14, 1], [16, 1], [28, 2], [rng.uniform(1, 60), 2]]
     cut = [rng.choice([rng.uniform(9, 700), rng.randint(2, 60) * 6.35]) for _ in range(2)]
+    turned = rng.choice([None, [rng.uniform(9, 700), rng.uniform(9, 700)]])
     table = read("margins")
     given: dict[str, list[Any]] = {
         "round_up": [rng.choice([rng.uniform(1, 2000), rng.randint(1, 300) * step]), step],
@@ -105,8 +106,8 @@ def random_case(rng: Random) -> Case:
         "needles": [count],
         "strands": [count],
         "hoop": [rng.uniform(1, 500), rng.uniform(1, 500)],
-        "class_cuts": [rng.randint(1, 40), *cut, *piece, rng.random() < 0.8],
-        "off_the_bolt": [rng.randint(0, 40), *cut, rng.uniform(100, 1600), rng.random() < 0.8],
+        "class_cuts": [rng.randint(1, 40), *cut, *piece, rng.random() < 0.8, turned],
+        "off_the_bolt": [rng.randint(0, 40), *cut, rng.uniform(100, 1600), rng.random() < 0.8, turned],
     }
     return name, given[name]
 

@@ -82,18 +82,18 @@ def test_the_piece_gives_as_many_as_it_says_and_not_one_more(n, width, height, w
 
 
 @cache
-def stripped(width: int, height: int, across: int, down: int, turn: bool) -> int:
+def stripped(ways: frozenset[tuple[int, int]], across: int, down: int) -> int:
     """Give the most cuts that rows laid one after the other, each way of lying, can hold."""
     most = 0
-    for w, h in {(width, height), (height, width) if turn else (width, height)}:
+    for w, h in ways:
         if h <= down and w <= across:
-            most = max(most, across // w + stripped(width, height, across, down - h, turn))
+            most = max(most, across // w + stripped(ways, across, down - h))
     return most
 
 
-def brute(width: int, height: int, across: int, down: int, turn: bool) -> int:
-    rows = stripped(width, height, across, down, turn)
-    return max(rows, stripped(height, width, down, across, turn))
+def brute(cut: tuple[int, int], turned: tuple[int, int] | None, across: int, down: int) -> int:
+    ways = frozenset({cut, turned or cut})
+    return max(stripped(ways, across, down), stripped(frozenset((h, w) for w, h in ways), down, across))
 
 
 small = st.integers(1, 7)
@@ -101,13 +101,31 @@ small = st.integers(1, 7)
 
 @given(small, small, st.integers(1, 20), st.integers(1, 20), st.booleans(), st.integers(1, 12))
 def test_no_other_strips_hold_more_nor_do_with_less(width, height, across, down, turn, n):
-    most = brute(width, height, across, down, turn)
+    turned = (height, width) if turn else None
+    most = brute((width, height), turned, across, down)
     found = class_cuts(n, width * 10, height * 10, across * 10, down * 10, turn)
     assert (found is None) == (most < n)
     if found is not None:
         assert found.most == most
-        shortest = next(each for each in range(1, down + 1) if brute(width, height, across, each, turn) >= n)
+        lengths = range(1, down + 1)
+        shortest = next(each for each in lengths if brute((width, height), turned, across, each) >= n)
         assert found.length == shortest * 10
+
+
+@given(st.tuples(small, small), st.tuples(small, small), st.integers(1, 20), st.integers(1, 20), numbers)
+def test_turned_cuts_of_another_size_are_laid_in_theirs(cut, turned, across, down, n):
+    """Cloth that is not square asks another cut of a turned design: held against every sequence of strips."""
+    most = brute(cut, turned, across, down)
+    mm = [side * 10 for side in cut], [side * 10 for side in turned]
+    found = class_cuts(n, *mm[0], across * 10, down * 10, True, tuple(mm[1]))
+    assert (found is None) == (most < n)
+    if found is not None:
+        assert found.most == most
+        shortest = next(each for each in range(1, down + 1) if brute(cut, turned, across, each) >= n)
+        assert found.length == shortest * 10
+        lying = [list(strip[2:]) for strip in found.cuts]
+        assert lying == [mm[0]] * (n - found.turned) + [mm[1]] * found.turned or cut == turned
+        covers(found, across * 10, down * 10)
 
 
 @pytest.mark.parametrize("n", [0, -1, 201, 2.5])

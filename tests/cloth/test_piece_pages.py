@@ -104,3 +104,15 @@ def test_her_projects_that_go_on_the_piece_are_said(alice, charlie, new_project)
         in alice.get("/cloth/piece/hers", query_string=PIECE).text
     )
     assert "Harbour lanterns" not in charlie.get("/cloth/piece", query_string=PIECE).text
+
+
+def test_a_turned_cut_of_a_class_holds_its_design_on_cloth_that_is_not_square(client):
+    """140 stitches that run at 12 an inch are 11 2/3 in, and 2 1/2 in on both sides make 16 2/3 (by hand)."""
+    asked = {"n": "5", "width": "140", "height": "40", "count": "14", "across": "12", "held": "hand"}
+    page = client.get("/cloth/class", query_string=asked | {"off": "bolt", "bolt_width": "43"})
+    cuts = re.findall(r'class="cut" x="[^"]*" y="[^"]*" width="([^"]*)" height="([^"]*)"', page.text)
+    assert len(cuts) == 5
+    for wide, high in cuts:
+        straight = float(wide) >= (10 + 5) * 25.4 and float(high) >= (40 / 12 + 5) * 25.4
+        turned = float(wide) >= (40 / 14 + 5) * 25.4 and float(high) >= (140 / 12 + 5) * 25.4
+        assert straight or turned

@@ -4,6 +4,7 @@ Pure, and the same in static/js/cloth/classroom.js: texts by slot, and strips in
 """
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from webapp.cloth import reads
@@ -32,48 +33,77 @@ def ask(typed: Mapping[str, str]) -> Asked:
     return asked
 
 
-def cut_of(values: Mapping[str, Any], table: Mapping[str, Any]) -> tuple[float, float]:
-    """Give one cut's width and height, mm, rounded up to what can be cut."""
+@dataclass(frozen=True)
+class Each:
+    """One cut, mm, width and height as the design has them; turned: the same, the design lying across.
+
+    done, done_turned: the design's finished size either way, None where a cut was asked for. On cloth that is
+    not square the two are not alike.
+    """
+
+    cut: tuple[float, float]
+    turned: tuple[float, float]
+    done: tuple[float, float] | None = None
+    done_turned: tuple[float, float] | None = None
+
+    @property
+    def lying(self) -> tuple[float, float]:
+        """Give the turned cut's width and height as it lies on the cloth."""
+        return self.turned[1], self.turned[0]
+
+    @property
+    def possible(self) -> bool:
+        """Tell whether there is such a cut at all."""
+        low, most = LENGTHS
+        sides = (*self.cut, *self.turned)
+        return low <= min(sides) and max(sides) <= most
+
+
+def cut_of(values: Mapping[str, Any], table: Mapping[str, Any]) -> Each:
+    """Give one cut, as it is and turned, rounded up to what can be cut."""
     step = STEPS[values["unit"]]
     if values["by"] == "cut":
-        return round_up(values["cut_width"], step), round_up(values["cut_height"], step)
-    side = margin_of(values, table)
-    sized = size(cloth_of(values), values["width"], values["height"], side, step)
-    return sized.cut_width, sized.cut_height
+        cut = round_up(values["cut_width"], step), round_up(values["cut_height"], step)
+        return Each(cut, cut)
+    side, cloth = margin_of(values, table), cloth_of(values)
+    sized, turned = (size(on, values["width"], values["height"], side, step) for on in (cloth, cloth.turned))
+    return Each(
+        (sized.cut_width, sized.cut_height),
+        (turned.cut_width, turned.cut_height),
+        (sized.finished_width, sized.finished_height),
+        (turned.finished_width, turned.finished_height),
+    )
 
 
-def possible(wide: float, high: float) -> bool:
-    """Tell whether there is such a cut at all."""
-    low, most = LENGTHS
-    return low <= min(wide, high) and max(wide, high) <= most
-
-
-def cutting(values: Mapping[str, Any], table: Mapping[str, Any]) -> tuple[int, Cutting | None]:
+def cutting(values: Mapping[str, Any], each: Each) -> tuple[int, Cutting | None]:
     """Lay the cuts: gives how many could be laid, and how; none where not one can."""
     n, turn = values["n"], values["turn"] == "yes"
-    wide, high = cut_of(values, table)
-    if not possible(wide, high):
+    if not each.possible:
         return 0, None
     if values["off"] == "bolt":
         try:
-            return n, off_the_bolt(n, wide, high, values["bolt_width"], turn)
+            return n, off_the_bolt(n, *each.cut, values["bolt_width"], turn, each.lying)
         except ValueError:
             return 0, None
-    piece = values["piece_width"], values["piece_height"]
-    whole = class_cuts(n, wide, high, *piece, turn)
+
+    def laid(many: int) -> Cutting | None:
+        piece = values["piece_width"], values["piece_height"]
+        return class_cuts(many, *each.cut, *piece, turn, each.lying)
+
+    whole = laid(n)
     if whole:
         return n, whole
-    one = class_cuts(1, wide, high, *piece, turn)
-    return (one.most, class_cuts(one.most, wide, high, *piece, turn)) if one else (0, None)
+    one = laid(1)
+    return (one.most, laid(one.most)) if one else (0, None)
 
 
 def slots(asked: Asked, table: Mapping[str, Any], straightened: float) -> dict[str, str]:
     """Say what to ask for, or whether the piece does; ``straightened``: mm lost in straightening an edge."""
     values, unit = asked.values, asked.values["unit"]
-    cut = area(*cut_of(values, table), unit, cut=True)
-    laid, found = cutting(values, table)
-    said = {"each": f"Each cut is {cut}.", "left": _left(found, unit), "also": ""}
-    if not possible(*cut_of(values, table)):
+    each = cut_of(values, table)
+    laid, found = cutting(values, each)
+    said = {"each": _each(each, found, unit), "left": _left(found, unit), "also": ""}
+    if not each.possible:
         return said | {"headline": "No cut", "sub": "There is no such cut. Check the figures."}
     if found is None:
         where = "The bolt" if values["off"] == "bolt" else "The piece"
@@ -87,6 +117,18 @@ def slots(asked: Asked, table: Mapping[str, Any], straightened: float) -> dict[s
         return said | {"headline": str(laid), "sub": short}
     more = f"This piece gives {found.most}." if found.most > laid else "This piece gives no more than that."
     return said | {"headline": "Enough", "sub": more}
+
+
+def _each(each: Each, found: Cutting | None, unit: str) -> str:
+    """Say how large each cut is, and what becomes of those that are turned on cloth that is not square."""
+    cut, turned = (area(*sides, unit, cut=True) for sides in (each.cut, each.turned))
+    if found is None or not found.turned or each.done == each.done_turned:
+        return f"Each cut is {cut}."
+    straight = len(found.cuts) - found.turned
+    some = f"Each cut is {cut}; {found.turned} turned, {turned}"
+    first = some if straight else f"Each, turned, is {turned}"
+    done, done_turned = (area(*sides, unit) for sides in (each.done, each.done_turned) if sides)
+    return f"{first}: the design then comes out {done_turned}, not {done}."
 
 
 def _off(values: Mapping[str, Any], length: float, unit: str) -> str:
@@ -107,7 +149,7 @@ def _left(found: Cutting | None, unit: str) -> str:
 def drawing(asked: Asked, table: Mapping[str, Any]) -> tuple[str, list[Strip], list[Strip]]:
     """Give the drawing: its viewBox, the cuts, and the strips left over; mm from the cloth's top left."""
     values = asked.values
-    _laid, found = cutting(values, table)
+    _laid, found = cutting(values, cut_of(values, table))
     if found is None:
         return "0 0 1 1", [], []
     wide = values["bolt_width"] if values["off"] == "bolt" else values["piece_width"]

@@ -5,7 +5,7 @@ import { classCuts, offTheBolt } from "./packing.js";
 import { BOTH, clothOf, marginOf } from "./piece.js";
 import { box } from "./piece_drawing.js";
 import { choices, read, together } from "./reads.js";
-import { STEPS, roundUp, size } from "./sizing.js";
+import { STEPS, roundUp, size, turnedCloth } from "./sizing.js";
 
 const [DESIGN, CUT] = [["width", "height", "count"], ["cut_width", "cut_height"]];
 const [BOLT, PIECE] = [["bolt_width"], ["piece_width", "piece_height"]];
@@ -21,29 +21,41 @@ export function ask(typed) {
   return asked;
 }
 
+/** Give one cut [width, height] as the design has it, and the same where the design lies across; done: the design's finished sizes. */
 function cutOf(values, table) {
   const step = STEPS[values.unit];
-  if (values.by === "cut") return [roundUp(values.cut_width, step), roundUp(values.cut_height, step)];
-  const sized = size(clothOf(values), values.width, values.height, marginOf(values, table), step);
-  return [sized.cut_width, sized.cut_height];
+  if (values.by === "cut") {
+    const cut = [roundUp(values.cut_width, step), roundUp(values.cut_height, step)];
+    return { cut, turned: cut, done: null, doneTurned: null };
+  }
+  const [side, cloth] = [marginOf(values, table), clothOf(values)];
+  const [sized, turned] = [cloth, turnedCloth(cloth)].map((on) => size(on, values.width, values.height, side, step));
+  return {
+    cut: [sized.cut_width, sized.cut_height], turned: [turned.cut_width, turned.cut_height],
+    done: [sized.finished_width, sized.finished_height], doneTurned: [turned.finished_width, turned.finished_height],
+  };
 }
 
-const isPossible = (cut) => Math.min(...cut) >= 10 && Math.max(...cut) <= 100_000;
+function isPossible({ cut, turned }) {
+  const sides = [...cut, ...turned];
+  return Math.min(...sides) >= 10 && Math.max(...sides) <= 100_000;
+}
 
-function cutting(values, table) {
-  const [cut, isTurned] = [cutOf(values, table), values.turn === "yes"];
-  if (!isPossible(cut)) return [0, null];
-  if (values.off === "bolt") return offBolt(values, cut, isTurned);
-  const lay = (n) => classCuts(n, ...cut, values.piece_width, values.piece_height, isTurned);
+function cutting(values, each) {
+  const isTurned = values.turn === "yes";
+  const lying = [each.turned[1], each.turned[0]];
+  if (!isPossible(each)) return [0, null];
+  if (values.off === "bolt") return offBolt(values, each.cut, isTurned, lying);
+  const lay = (n) => classCuts(n, ...each.cut, values.piece_width, values.piece_height, isTurned, lying);
   const whole = lay(values.n);
   if (whole) return [values.n, whole];
   const one = lay(1);
   return one ? [one.most, lay(one.most)] : [0, null];
 }
 
-function offBolt({ n, bolt_width: wide }, cut, isTurned) {
+function offBolt({ n, bolt_width: wide }, cut, isTurned, lying) {
   try {
-    return [n, offTheBolt(n, ...cut, wide, isTurned)];
+    return [n, offTheBolt(n, ...cut, wide, isTurned, lying)];
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return [0, null];
@@ -53,10 +65,10 @@ function offBolt({ n, bolt_width: wide }, cut, isTurned) {
 /** Say what to ask for, or whether the piece does; straightened: mm lost in straightening an edge. */
 export function slots({ values }, table, straightened) {
   const { unit } = values;
-  const cut = cutOf(values, table);
-  const [laid, found] = cutting(values, table);
-  const said = { each: `Each cut is ${area(...cut, unit, true)}.`, left: leftOf(found, unit), also: "" };
-  if (!isPossible(cut)) return { ...said, headline: "No cut", sub: "There is no such cut. Check the figures." };
+  const each = cutOf(values, table);
+  const [laid, found] = cutting(values, each);
+  const said = { each: eachOf(each, found, unit), left: leftOf(found, unit), also: "" };
+  if (!isPossible(each)) return { ...said, headline: "No cut", sub: "There is no such cut. Check the figures." };
   if (!found) {
     const where = values.off === "bolt" ? "The bolt" : "The piece";
     return { ...said, headline: "Too small", sub: `${where} does not hold one such cut.` };
@@ -73,6 +85,16 @@ export function slots({ values }, table, straightened) {
   return { ...said, headline: "Enough", sub: more };
 }
 
+const isAlike = (one, other) => one?.[0] === other?.[0] && one?.[1] === other?.[1];
+
+function eachOf({ cut, turned, done, doneTurned }, found, unit) {
+  const [asIs, across] = [cut, turned].map((sides) => area(...sides, unit, true));
+  if (!found?.turned || isAlike(done, doneTurned)) return `Each cut is ${asIs}.`;
+  const straight = found.cuts.length - found.turned;
+  const first = straight ? `Each cut is ${asIs}; ${found.turned} turned, ${across}` : `Each, turned, is ${across}`;
+  return `${first}: the design then comes out ${area(...doneTurned, unit)}, not ${area(...done, unit)}.`;
+}
+
 function offOf(values, length, unit) {
   return `off a bolt ${written(values.bolt_width, unit)} wide, or ${written(length, unit === "in" ? "cm" : "in")}.`;
 }
@@ -86,7 +108,7 @@ function leftOf(found, unit) {
 
 /** Give the drawing: [viewBox, cuts, strips left over], mm from the cloth's top left. */
 export function drawing({ values }, table) {
-  const [, found] = cutting(values, table);
+  const [, found] = cutting(values, cutOf(values, table));
   if (!found) return ["0 0 1 1", [], []];
   const wide = values.off === "bolt" ? values.bolt_width : values.piece_width;
   const high = values.off === "bolt" ? found.length : values.piece_height;

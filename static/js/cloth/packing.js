@@ -5,35 +5,36 @@ import { FORGIVEN, measured, numbered } from "./bounds.js";
 
 const many = (length, each) => Math.max(0, Math.floor((length + FORGIVEN) / each));
 
-/** Lay n equal cuts on a piece: {cuts, length, left, most, rows}, or null where it does not give so many. */
-export function classCuts(n, cutWidth, cutHeight, pieceWidth, pieceHeight, turn = true) {
+/** Lay n equal cuts on a piece: {cuts, length, left, most, rows, turned}, or null where it does not give so many; turned: [width, height] a turned one lies in. */
+export function classCuts(n, cutWidth, cutHeight, pieceWidth, pieceHeight, turn = true, turned = null) {
   measured(pieceHeight);
-  const given = givenOf(n, cutWidth, cutHeight, pieceWidth, turn);
+  const given = givenOf(n, cutWidth, cutHeight, pieceWidth, turn, turned);
   const best = bestOf(given);
   return best && best.length <= pieceHeight + FORGIVEN ? drawn(given, best, pieceHeight) : null;
 }
 
 /** Give the shortest length off a bolt for n equal cuts, not rounded; a RangeError where it is too narrow. */
-export function offTheBolt(n, cutWidth, cutHeight, boltWidth, turn = true) {
-  const given = givenOf(n, cutWidth, cutHeight, boltWidth, turn);
+export function offTheBolt(n, cutWidth, cutHeight, boltWidth, turn = true, turned = null) {
+  const given = givenOf(n, cutWidth, cutHeight, boltWidth, turn, turned);
   const best = bestOf(given);
   if (!best) throw new RangeError("The bolt is narrower than one cut.");
   return drawn(given, best, best.length);
 }
 
-function givenOf(n, width, height, across, turn) {
+function givenOf(n, width, height, across, turn, turned) {
+  const [wide, high] = turned ?? [height, width];
   numbered(n);
-  measured(width, height, across);
-  return { n, width, height, across, turn: turn && width !== height };
+  measured(width, height, across, wide, high);
+  return { n, width, height, across, turn: turn && (width !== wide || height !== high), wide, high };
 }
 
-const abreast = ({ across, width, height, turn }) => [many(across, width), turn ? many(across, height) : 0];
+const abreast = ({ across, width, turn, wide }) => [many(across, width), turn ? many(across, wide) : 0];
 
 function mostOf(given, length) {
   const [straight, turned] = abreast(given);
   let most = 0;
   for (let a = 0; a <= many(length, given.height); a += 1) {
-    most = Math.max(most, a * straight + many(length - a * given.height, given.width) * turned);
+    most = Math.max(most, a * straight + many(length - a * given.height, given.high) * turned);
   }
   for (const [a, b] of columns(given, Infinity)) most = Math.max(most, held(given, a, b, length));
   return most;
@@ -53,52 +54,55 @@ function* inRows(given) {
     const wanted = Math.max(0, given.n - turned * other);
     if (wanted && !one) continue;
     const straight = wanted ? Math.ceil(wanted / one) : 0;
-    yield { rows: true, straight, turned, length: straight * given.height + turned * given.width };
+    yield { rows: true, straight, turned, length: straight * given.height + turned * given.high };
   }
 }
 
 function* columns(given, n) {
   for (let straight = Math.min(many(given.across, given.width), n); straight >= 0; straight -= 1) {
-    const room = given.turn ? many(given.across - straight * given.width, given.height) : 0;
+    const room = given.turn ? many(given.across - straight * given.width, given.wide) : 0;
     yield [straight, Math.min(room, n)];
   }
 }
 
-const held = (given, straight, turned, length) => straight * many(length, given.height) + turned * many(length, given.width);
+const held = (given, straight, turned, length) => straight * many(length, given.height) + turned * many(length, given.high);
 
 const multiples = (count, each) => Array.from({ length: count }, (_, i) => (i + 1) * each);
 
 function* inColumns(given) {
   for (const [straight, turned] of columns(given, given.n)) {
     const lengths = straight ? multiples(Math.ceil(given.n / straight), given.height) : [];
-    if (turned) lengths.push(...multiples(Math.ceil(given.n / turned), given.width));
+    if (turned) lengths.push(...multiples(Math.ceil(given.n / turned), given.high));
     const enough = lengths.filter((each) => held(given, straight, turned, each) >= given.n);
     if (enough.length) yield { rows: false, straight, turned, length: Math.min(...enough) };
   }
 }
 
 function drawn(given, plan, pieceHeight) {
-  let [cuts, left] = plan.rows ? laid(given, plan) : [];
+  const onItsSide = { ...given, width: given.height, height: given.width, across: plan.length, wide: given.high, high: given.wide };
+  let [cuts, left, turned] = laid(plan.rows ? given : onItsSide, plan);
   if (!plan.rows) {
-    const onItsSide = { ...given, width: given.height, height: given.width, across: plan.length };
-    [cuts, left] = laid(onItsSide, plan).map((strips) => strips.map(([x, y, width, height]) => [y, x, height, width]));
-    const used = plan.straight * given.width + plan.turned * given.height;
+    [cuts, left] = [cuts, left].map((strips) => strips.map(([x, y, width, height]) => [y, x, height, width]));
+    const used = plan.straight * given.width + plan.turned * given.wide;
     left.push([used, 0, given.across - used, plan.length]);
   }
   left.push([0, plan.length, given.across, pieceHeight - plan.length]);
-  return { cuts, length: plan.length, left: joined(left), most: mostOf(given, pieceHeight), rows: plan.rows };
+  return { cuts, length: plan.length, left: joined(left), most: mostOf(given, pieceHeight), rows: plan.rows, turned };
 }
 
 function laid(given, plan) {
   const [cuts, left] = [[], []];
+  let turned = 0;
   for (let i = 0; i < plan.straight + plan.turned; i += 1) {
-    const [width, height] = i < plan.straight ? [given.width, given.height] : [given.height, given.width];
-    const y = Math.min(i, plan.straight) * given.height + Math.max(0, i - plan.straight) * given.width;
+    const asIs = i < plan.straight;
+    const [width, height] = asIs ? [given.width, given.height] : [given.wide, given.high];
+    const y = Math.min(i, plan.straight) * given.height + Math.max(0, i - plan.straight) * given.high;
     const here = Math.min(many(given.across, width), given.n - cuts.length);
     for (let k = 0; k < here; k += 1) cuts.push([k * width, y, width, height]);
     left.push([here * width, y, given.across - here * width, height]);
+    turned += asIs ? 0 : here;
   }
-  return [cuts, left];
+  return [cuts, left, turned];
 }
 
 function joined(strips) {
