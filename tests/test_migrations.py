@@ -43,6 +43,7 @@ def test_what_was_there_before_cloth_was_kept_is_there_after(house):
             ("Quince tree", 27.6, 3)
         ]
         assert connection.execute(text("SELECT count(*) FROM cloth")).scalar() == 0
+        assert connection.execute(text("SELECT across, bench FROM project")).all() == [(None, None)]
     step(command.downgrade, "0001")
     with db.engine.connect() as connection:
         assert connection.execute(text("SELECT title FROM project")).scalar() == "Quince tree"

@@ -106,6 +106,35 @@ def test_one_tap_makes_it_her_project_and_a_second_makes_no_other(app, alice):
     assert "Quince tree" in alice.get(answers[0].location).text
 
 
+UNEVEN = {"title": "Quince tree", "width": "120", "height": "80", "count": "14", "across": "13", "over": "1"}
+UNEVEN |= {"finish": "framed", "held": "hand", "frays": "yes", "own": "2 1/4", "unit": "in", "error": "0.3"}
+
+
+def test_a_project_made_of_a_slip_keeps_all_of_it_and_its_own_slip_is_the_same(alice):
+    slip = alice.get("/cloth/slip", query_string=UNEVEN).location
+    text = unescape(re.search('name="s" value="([^"]*)"', alice.get(slip).text).group(1))
+    project = alice.post("/cloth/slip", data={"s": text}).location
+    page = alice.get(project).text
+    link = unescape(re.search(r'href="(/cloth/slip[^"]*)"', page).group(1))
+    assert alice.get(link).location == slip
+    size = slot(alice.get(slip).text, "finished")
+    assert size == "8.57 × 6.15 in"  # 120 / 14 and 80 / 13 (by hand)
+    assert size in page
+    assert "14 count across, 13 down, over one" in page
+    assert 'name="across" type="text" value="13"' in alice.get(f"{project}/edit").text
+
+
+def test_a_count_measured_anew_has_another_error_than_the_old_one_s(alice):
+    slip = alice.get("/cloth/slip", query_string=UNEVEN).location
+    text = unescape(re.search('name="s" value="([^"]*)"', alice.get(slip).text).group(1))
+    project = alice.post("/cloth/slip", data={"s": text}).location
+    assert alice.post(project, data={"count": "16", "across": ""}).status_code == 303
+    link = unescape(re.search(r'href="(/cloth/slip[^"]*)"', alice.get(project).text).group(1))
+    page = alice.get(link, follow_redirects=True).text
+    assert slot(page, "cloth") == "16 count, over one"
+    assert slot(page, "why") == "your own, and 0.5 in that may fray"
+
+
 def test_everyone_gets_a_project_of_her_own(alice, charlie):
     hers, his = (browser.post("/cloth/slip", data={"s": TEXT}).location for browser in (alice, charlie))
     assert hers != his

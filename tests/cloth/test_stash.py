@@ -193,6 +193,37 @@ def test_a_project_finds_the_cloth_that_takes_it_as_planned_first(alice, new_pro
     assert "2 pieces in your stash take it" in alice.get(f"/projects/{project}").text
 
 
+def test_cloth_is_as_planned_only_where_both_its_counts_are(alice, new_project):
+    """28 along and 26 across gives 10.77 × 7 in for 140 × 98 over two, not 10 × 7 (by hand)."""
+    even = new_project(alice, title="Quince tree", width=140, height=98, count=28, over=2, frame="hand")
+    uneven = new_project(
+        alice, width=140, height=98, count=26, across=28, over=2, frame="hand", title="Harbour lanterns"
+    )
+    counted = {"along": "28", "along_error": "0.3", "across": "26", "across_error": "0.3"}
+    keep(alice, width="20", length="20", **counted)
+    ((_name, size, said),) = found(alice, even)
+    assert size == "10.77 × 7 in"
+    assert said.endswith("another size than planned")
+    ((_name, size, said),) = found(alice, uneven)
+    assert size == "10.77 × 7 in"
+    assert "another size" not in said
+
+
+def test_a_project_looks_for_cloth_with_the_margin_of_its_slip(alice):
+    asked = {"title": "Quince tree", "width": "140", "height": "140", "count": "14", "over": "1"}
+    asked |= {"finish": "framed", "held": "hand", "unit": "in"}
+    page = alice.get("/cloth/slip", query_string=asked, follow_redirects=True).text
+    project = alice.post(
+        "/cloth/slip", data={"s": re.search('name="s" value="([^"]*)"', page).group(1)}
+    ).location
+    keep(alice, name="Just", kind="squares", along="14", across="", width="16", length="16")
+    keep(alice, name="Short", kind="squares", along="14", across="", width="15 1/2", length="16")
+    page = alice.get(f"{project}/cloth").text
+    assert "3 in a side" in page.split("<ul")[0]
+    assert "Just" in page
+    assert "Short" not in page
+
+
 def test_where_the_count_might_be_too_coarse_it_is_said(alice, new_project):
     project = new_project(alice, width=140, height=98, count=14, frame="hand")
     counted = {"kind": "squares", "along": "14", "along_error": "0.3", "across": ""}

@@ -102,6 +102,7 @@ BAD = [
     ("start_column", ["141"], "140 columns"),
     ("expected", ["141"], "140 columns"),
     ("count", NO_COUNT, "from 1 to 100"),
+    ("across", NO_COUNT, "from 1 to 100"),
     ("title", ["", "  "], "Give the project a title."),
     ("title", ["\u200b\u200d", "\u2066\u2069"], "that can be seen"),
     ("title", ["two\nlines", "nothing\x00", "line\u2028line", "tab\tbed"], "one line"),

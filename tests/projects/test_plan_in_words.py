@@ -7,8 +7,9 @@ import pytest
 from webapp.projects import words
 
 PLAN = {
-    "count": 14.0, "over": 1, "working": "rows", "direction": "top", "first_row": 1, "start_column": 1,
-    "start_way": "right", "expected": None, "block_from": "top-left", "block_way": "across", "step": "1",
+    "count": 14.0, "across": None, "over": 1, "working": "rows", "direction": "top", "first_row": 1,
+    "start_column": 1, "start_way": "right", "expected": None, "block_from": "top-left",
+    "block_way": "across", "step": "1",
 }  # fmt: skip
 
 
@@ -65,3 +66,9 @@ def test_what_a_tap_lays_is_said(step, said):
 )
 def test_the_cloth_is_said(count, over, said):
     assert words.cloth_in_words(plan(count=count, over=over)) == said
+
+
+def test_cloth_that_is_not_square_is_said_both_ways():
+    assert (
+        words.cloth_in_words(plan(count=28.0, across=26.5, over=2)) == "28 count across, 26.5 down, over two"
+    )

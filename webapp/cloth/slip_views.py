@@ -15,6 +15,7 @@ from webapp.accounts.models import Account
 from webapp.accounts.schemas import BeginForm
 from webapp.accounts.views import admit, sign_up_setting
 from webapp.cloth import reads, slip_asking, slip_text
+from webapp.cloth.project_slip import rest_of
 from webapp.cloth.slip_code import code
 from webapp.cloth.slip_saying import shapes, slots, stitches
 from webapp.cloth.slip_text import Slip, Unreadable
@@ -95,7 +96,8 @@ def project_of(slip: Slip, account: Account) -> str:
     project_id = uuid5(account.id, slip_text.write(slip))
     plan = {name: str(getattr(slip, name)) for name in ("width", "height", "count", "over")}
     plan |= {"title": slip.title or stitches(slip), "frame": slip.held}
-    about = ProjectSchema().load(plan)
+    plan |= {} if slip.across is None else {"across": str(slip.across)}
+    about = ProjectSchema().load(plan) | {"bench": rest_of(slip)}
     add_once(Project(stitcher=account.id, id=project_id, created=clock.now(), **about))
     return url_for("projects.show", project_id=project_id)
 

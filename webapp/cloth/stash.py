@@ -2,15 +2,17 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from math import isclose
 from typing import Any
 from uuid import UUID
 
 from sqlalchemy import func, select
 
+from webapp.cloth import slip_asking
 from webapp.cloth.fitting import how_it_fits
-from webapp.cloth.margins import margin
 from webapp.cloth.models import KeptCloth
 from webapp.cloth.piece import better, margin_of, ways
+from webapp.cloth.project_slip import asked_by, cloth_of
 from webapp.cloth.sizing import Cloth, Fit, finished
 from webapp.cloth.standards import table as standards
 from webapp.cloth.tables import read
@@ -66,10 +68,8 @@ def counted(cloth: KeptCloth, over: int, coarse: bool = False) -> Cloth:
     return Cloth(max(1.0, across - (off or 0)), max(1.0, cloth.along - (cloth.along_error or 0)), over)
 
 
-def search(
-    stitcher: UUID, width: int, height: int, side: float, planned: tuple[float, int] | None = None
-) -> list[Found]:
-    """Find what of her cloth takes a design with a margin a side, mm; as ``planned`` first."""
+def search(stitcher: UUID, width: int, height: int, side: float, planned: Cloth | None = None) -> list[Found]:
+    """Find what of her cloth takes a design with a margin a side, mm; what is as ``planned`` first."""
     found = []
     for cloth in kept(stitcher):
         if cloth.width and cloth.length:
@@ -79,37 +79,51 @@ def search(
 
 
 def _taken(
-    cloth: KeptCloth, over: int, design: tuple[int, int], side: float, planned: tuple[float, int] | None
+    cloth: KeptCloth, over: int, design: tuple[int, int], side: float, planned: Cloth | None
 ) -> Found | None:
     width, height = design
     values = {"width": width, "height": height, "piece_width": cloth.width, "piece_height": cloth.length}
-    fit = better(*ways(counted(cloth, over), values, side))
+    both = ways(counted(cloth, over), values, side)
+    alike = [way for way in both if way.fits and _same(cloth, way.turned, over, planned)]
+    fit = alike[0] if alike else better(*both)
     if not fit.fits:
         return None
     sure = any(way.fits for way in ways(counted(cloth, over, coarse=True), values, side))
     ground = counted(cloth, over)
     size = finished(ground.turned if fit.turned else ground, *design)
-    return Found(cloth, over, fit, size, sure, _same(cloth, over, planned))
+    return Found(cloth, over, fit, size, sure, _same(cloth, fit.turned, over, planned))
 
 
-def _same(cloth: KeptCloth, over: int, planned: tuple[float, int] | None) -> str | None:
-    """Tell how a cloth goes with the one a design was planned for, worked over so many threads."""
-    how = how_it_fits(*planned, *_interval(cloth)) if planned else None
-    return how[0] if how and how[1] == over else None
+def _same(cloth: KeptCloth, turned: bool, over: int, planned: Cloth | None) -> str | None:
+    """Tell how a cloth goes with the one a design was planned for, worked over so many threads: both ways."""
+    if planned is None:
+        return None
+    along = _interval(cloth.kind, cloth.along, cloth.along_error)
+    across = along
+    if cloth.across is not None:
+        across = _interval(cloth.kind, cloth.across, cloth.across_error)
+    wide, high = (along, across) if turned else (across, along)
+    hows = how_it_fits(planned.across, planned.over, *wide), how_it_fits(planned.down, planned.over, *high)
+    return hows[0][0] if hows[0] and hows[0] == hows[1] and hows[0][1] == over else None
 
 
-def _interval(cloth: KeptCloth) -> tuple[float, float]:
-    """Give what its count may be: measured, within its error; else what cloth of that name is sold at."""
-    if cloth.along_error is not None:
-        return cloth.along - cloth.along_error, cloth.along + cloth.along_error
-    named = next((s for s in standards().of(cloth.kind) if s.count == cloth.along), None)
-    return (named.low, named.high) if named else (cloth.along, cloth.along)
+def _interval(kind: str, count: float, error: float | None) -> tuple[float, float]:
+    """Give what a count may be: measured, within its error; else what cloth of that name is sold at."""
+    if error is not None:
+        return count - error, count + error
+    named = next((s for s in standards().of(kind) if s.count == count), None)
+    return (named.low, named.high) if named else (count, count)
+
+
+def side_of(project: Project) -> float:
+    """Give a project's margin a side, mm: as its slip has it, and what its frame grips."""
+    asked = slip_asking.ask(asked_by(project))[0]
+    return margin_of(asked.values, read("margins"))
 
 
 def for_project(project: Project) -> list[Found]:
-    """Find what of her cloth a project could go on, with the usual margin and the frame's grip."""
-    side = margin("usual", project.frame, False, None, read("margins")).mm
-    return search(project.stitcher, project.width, project.height, side, (project.count, project.over))
+    """Find what of her cloth a project could go on, with the margin of its slip."""
+    return search(project.stitcher, project.width, project.height, side_of(project), cloth_of(project))
 
 
 @dataclass(frozen=True)
@@ -133,7 +147,8 @@ def fitting_projects(stitcher: UUID, values: Mapping[str, Any]) -> list[Going]:
         fit = better(*ways(cloth, of, side))
         if fit.fits:
             size = finished(cloth.turned if fit.turned else cloth, project.width, project.height)
-            found.append(Going(project, fit, size, values["count"] / over == project.count / project.over))
+            planned = finished(cloth_of(project), project.width, project.height)
+            found.append(Going(project, fit, size, all(map(isclose, size, planned))))
     return sorted(found, key=lambda one: not one.planned)[:SHOWN]
 
 

@@ -14,7 +14,7 @@ from webapp.cloth import stash
 from webapp.cloth.answer import answer
 from webapp.cloth.asking import question
 from webapp.cloth.gauge import Measured
-from webapp.cloth.lengths import area
+from webapp.cloth.lengths import area, written
 from webapp.cloth.models import KeptCloth
 from webapp.cloth.reads import KEPT
 from webapp.cloth.standards import table
@@ -114,7 +114,9 @@ def for_project(project_id: UUID) -> Answer:
     """Look through her stash for cloth that a project could go on."""
     project = db.session.get(Project, (stitcher().id, project_id)) or abort(404)
     found = stash.for_project(project)
-    return render_template("cloth/stash_for.html", project=project, found=found, unit=stitcher().unit)
+    unit = stitcher().unit
+    side = written(stash.side_of(project), unit)
+    return render_template("cloth/stash_for.html", project=project, found=found, unit=unit, margin=side)
 
 
 def hers(cloth_id: UUID) -> KeptCloth:

@@ -21,6 +21,7 @@ class Project(Base):
     width: Mapped[int]  # stitches
     height: Mapped[int]  # stitches
     count: Mapped[float]  # squares or threads of the cloth, per inch
+    across: Mapped[float | None]  # the same down the cloth; none: no other than count
     over: Mapped[int] = mapped_column(default=1)  # cloth threads each stitch spans, 1 or 2
     state: Mapped[str] = mapped_column(String(8), default="planned")  # planned, in hand, resting, finished
     working: Mapped[str] = mapped_column(String(6), default="rows")  # rows, blocks
@@ -34,5 +35,6 @@ class Project(Base):
     step: Mapped[str] = mapped_column(String(4), default="1")  # 1, 2, 5, 10, ten, row
     frame: Mapped[str] = mapped_column(String(9), default="hoop")  # hoop, clamps, scroll, stretched, hand
     plan_revision: Mapped[int] = mapped_column(default=1)
+    bench: Mapped[str | None] = mapped_column(String(120))  # the rest of its slip's question
     created: Mapped[datetime]
     put_away: Mapped[datetime | None]

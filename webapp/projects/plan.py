@@ -10,6 +10,7 @@ PLAN = (
     "title", "width", "height", "count", "over", "state", "working", "direction", "first_row", "start_column",
     "start_way", "expected", "block_from", "block_way", "step", "frame",
 )  # fmt: skip
+FORM = (*PLAN, "across")
 
 
 def usual_start(plan: Mapping[str, Any]) -> dict[str, int]:
@@ -22,11 +23,12 @@ def usual_start(plan: Mapping[str, Any]) -> dict[str, int]:
 
 def form_of(project: Project) -> dict[str, str]:
     """Write a project as its form has it; what follows from the rest stays blank, to go on following."""
-    plan = {name: getattr(project, name) for name in PLAN}
+    plan = {name: getattr(project, name) for name in FORM}
     for name, usual in usual_start(plan).items():
         if plan[name] == usual:
             plan[name] = None
-    plan["count"] = count_in_words(project.count)
+    for name in ("count", "across"):
+        plan[name] = None if plan[name] is None else count_in_words(plan[name])
     return {name: "" if value is None else str(value) for name, value in plan.items()}
 
 

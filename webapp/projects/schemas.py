@@ -73,6 +73,7 @@ class ProjectSchema(FormSchema):
     width = Whole("the width", required=True)
     height = Whole("the height", required=True)
     count = Count(load_default=14.0)
+    across = Count(load_default=None)
     over = one_of(words.OVERS, "1")
     state = one_of(words.STATES, "planned")
     working = one_of(words.WORKINGS, "rows")
@@ -100,7 +101,9 @@ class ProjectSchema(FormSchema):
     @post_load
     def complete(self, data: dict[str, Any], **kwargs: Any) -> dict[str, Any]:
         """Fill in what follows from the rest."""
-        return {**usual_start(data), **data, "over": int(data["over"])}
+        uneven = data["across"] not in (None, data["count"])
+        across = data["across"] if uneven else None
+        return {**usual_start(data), **data, "over": int(data["over"]), "across": across}
 
 
 class NewProjectSchema(ProjectSchema):

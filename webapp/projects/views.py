@@ -9,7 +9,8 @@ from werkzeug.wrappers import Response
 from webapp import clock
 from webapp.accounts.guard import signed_in, stitcher
 from webapp.cloth.lengths import area
-from webapp.cloth.sizing import Cloth, finished
+from webapp.cloth.project_slip import asked_by, cloth_of
+from webapp.cloth.sizing import finished
 from webapp.db import add_once, commit_once, db
 from webapp.forms import AwaySchema, Errors, load_form, typed_again
 from webapp.fragments import render_block
@@ -167,12 +168,13 @@ def asked(values: dict[str, Any], errors: Errors, project: Project | None = None
 
 def shown(project: Project, errors: Errors | None = None) -> str:
     """Draw the page of a project."""
-    size = finished(Cloth(project.count, project.count, project.over), project.width, project.height)
+    size = finished(cloth_of(project), project.width, project.height)
     return render_template(
         "projects/show.html",
         project=project,
         errors=errors or {},
         size=area(*size, stitcher().unit),
+        slip=asked_by(project),
         **drawn(project),
     )
 

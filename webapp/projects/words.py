@@ -42,6 +42,7 @@ class Plan(Protocol):
     """What the words are about."""
 
     count: float
+    across: float | None
     over: int
     working: str
     direction: str
@@ -78,7 +79,10 @@ def what_a_tap_lays(plan: Plan) -> str:
 
 def cloth_in_words(plan: Plan) -> str:
     """Say what the cloth is and how many of its threads a stitch spans."""
-    return f"{count_in_words(plan.count)} count, over {'two' if plan.over == 2 else 'one'}"
+    count = f"{count_in_words(plan.count)} count"
+    if plan.across is not None:
+        count = f"{count} across, {count_in_words(plan.across)} down"
+    return f"{count}, over {'two' if plan.over == 2 else 'one'}"
 
 
 def count_in_words(count: float) -> str:
