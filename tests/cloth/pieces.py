@@ -14,18 +14,18 @@ from webapp.places import SHARED
 VECTORS = json.loads((SHARED / "vectors" / "piece.json").read_text(encoding="utf-8"))["cases"]
 STRAIGHTENED = 38.1  # mm
 
-THERE = """async ([folder, table, straightened, cases]) => {
+THERE = """async ([folder, tables, straightened, cases]) => {
   const [piece, drawing, classroom] = await Promise.all(
     ["piece", "piece_drawing", "classroom"].map((name) => import(`${folder}/${name}.js`)));
   return cases.map(([what, typed]) => {
     const asked = (what === "piece" ? piece : classroom).ask(typed);
     if (Object.keys(asked.errors).length) return { errors: asked.errors };
     if (what === "piece") {
-      const shapes = drawing.shapes(asked, table);
-      return { said: piece.slots(asked, table), shapes, box: drawing.frame(shapes) };
+      const shapes = drawing.shapes(asked, tables.margins);
+      return { said: piece.slots(asked, tables), shapes, box: drawing.frame(shapes) };
     }
-    const [box, cuts, left] = classroom.drawing(asked, table);
-    return { said: classroom.slots(asked, table, straightened), box, cuts, left };
+    const [box, cuts, left] = classroom.drawing(asked, tables);
+    return { said: classroom.slots(asked, tables, straightened), box, cuts, left };
   });
 }"""
 
@@ -33,22 +33,23 @@ THERE = """async ([folder, table, straightened, cases]) => {
 def here(what: str, typed: dict[str, str]) -> dict[str, Any]:
     """Ask in Python, laid out as JSON gives it back."""
     asked = (piece.ask if what == "piece" else classroom.ask)(typed)
-    table = read("margins")
+    tables = {name: read(name) for name in ("margins", "hoops")}
     if asked.errors:
         found: dict[str, Any] = {"errors": asked.errors}
     elif what == "piece":
-        shapes = piece_drawing.shapes(asked, table)
-        found = {"said": piece.slots(asked, table), "shapes": shapes, "box": piece_drawing.frame(shapes)}
+        shapes = piece_drawing.shapes(asked, tables["margins"])
+        found = {"said": piece.slots(asked, tables), "shapes": shapes, "box": piece_drawing.frame(shapes)}
     else:
-        box, cuts, left = classroom.drawing(asked, table)
-        said = classroom.slots(asked, table, STRAIGHTENED)
+        box, cuts, left = classroom.drawing(asked, tables)
+        said = classroom.slots(asked, tables, STRAIGHTENED)
         found = {"said": said, "box": box, "cuts": cuts, "left": left}
     return json.loads(json.dumps(found))
 
 
 def there(page: Page, folder: str, cases: list[tuple[str, dict[str, str]]]) -> list[dict[str, Any]]:
     """Ask in JavaScript."""
-    return page.evaluate(THERE, [folder, read("margins"), STRAIGHTENED, cases])
+    tables = {name: read(name) for name in ("margins", "hoops")}
+    return page.evaluate(THERE, [folder, tables, STRAIGHTENED, cases])
 
 
 def random_case(rng: Random) -> tuple[str, dict[str, str]]:

@@ -22,7 +22,6 @@ VECTORS = [
 ASKED: dict[str, Callable[..., Any]] = {
     "round_up": sizing.round_up,
     "size": lambda cloth, *how: sizing.size(sizing.Cloth(*cloth), *how),
-    "side_by_side": sizing.side_by_side,
     "largest": lambda cloth, *how: sizing.largest(sizing.Cloth(*cloth), *how),
     "fit": lambda cloth, *how: sizing.fit(sizing.Cloth(*cloth), *how),
     "which_fit": sizing.which_fit,
@@ -39,7 +38,7 @@ THERE = """async ([folder, tables, cases]) => {
     ["sizing", "margins", "advice", "packing"].map((name) => import(`${folder}/${name}.js`)));
   const on = (ask) => (cloth, ...how) => ask(sizing.makeCloth(...cloth), ...how);
   const asked = {
-    round_up: sizing.roundUp, size: on(sizing.size), side_by_side: sizing.sideBySide,
+    round_up: sizing.roundUp, size: on(sizing.size),
     largest: on(sizing.largest), fit: on(sizing.fit), which_fit: sizing.whichFit,
     margin: (...how) => margins.margin(...how, tables.margins),
     needles: (perInch) => advice.needles(perInch, tables.needles),
@@ -92,8 +91,7 @@ def random_case(rng: Random) -> Case:
     table = read("margins")
     given: dict[str, list[Any]] = {
         "round_up": [rng.choice([rng.uniform(1, 2000), rng.randint(1, 300) * step]), step],
-        "size": [cloth, width, height, margin, step],
-        "side_by_side": [width, height, margin, step, grounds],
+        "size": [cloth, width, height, margin, step, rng.choice([0, rng.uniform(1, 500)])],
         "largest": [cloth, *piece, margin],
         "fit": [cloth, width, height, margin, *piece, rng.random() < 0.5],
         "which_fit": [width, height, margin, *piece, grounds],

@@ -195,6 +195,7 @@ def side(shape, name):
 def test_the_drawing_is_to_scale(client, design, count, over, margin):
     """Against a bank card (ISO/IEC 7810 ID-1: 85.60 × 53.98 mm) and exact fractions, to 0.5 %."""
     fields = {"width": design[0], "height": design[1], "count": count, "over": over, "own": margin}
+    fields |= {"held": "hand"}
     _tree, shapes = drawing_of(asked(client, **(FILLED | fields)).text)
     mm = Fraction(8560, 100) / Fraction(shapes["card"].get("width"))  # of cloth, a unit of the drawing
     assert side(shapes["card"], "height") * mm == pytest.approx(53.98, rel=0.005)
@@ -231,3 +232,56 @@ def test_all_that_is_drawn_lies_within_the_drawing(client, held, design):
         assert top <= by
         assert bx + bw <= left + wide
         assert by + bh <= top + high
+
+
+# The hoop and its cut: the ring and an inch to pull outside it, 1 1/2 in (common practice, no source).
+
+
+@pytest.mark.parametrize("design", [(118, 118), (100, 30), (42, 42), (70, 70), (20, 100)])
+@pytest.mark.parametrize("finish", ["framed", "usual", "small", "ornament"])
+def test_a_hoop_that_goes_round_the_design_has_cloth_all_round_it(client, design, finish):
+    asked_for = {"width": design[0], "height": design[1], "count": 14, "finish": finish, "held": "hoop"}
+    found = figures(client, **asked_for)
+    least = found["hoop"]["diameter_in"] + 2 * 1.5
+    assert min(found["cut_width_in"], found["cut_height_in"]) >= least - 1e-6
+    said = slots_of(asked(client, **(asked_for | IN)).text)
+    bare = figures(client, **(asked_for | {"held": "hand"}))
+    if found["hoop"]["cut_at_least_mm"]:
+        assert f"asks for {least:g} in each way" in said["why"]
+        assert "in the hand" in said["care"]
+    else:
+        assert min(bare["cut_width_in"], bare["cut_height_in"]) >= least - 1e-6
+    assert "cut more" not in said["care"]
+
+
+def test_what_frays_is_left_outside_the_ring_as_well(client):
+    held = {"width": 42, "height": 42, "count": 14, "finish": "small", "held": "hoop"}
+    assert figures(client, **held, frays="yes")["cut_width_in"] == pytest.approx(5 + 2 * (1.5 + 0.5))
+
+
+def test_a_design_that_no_hoop_goes_round_has_its_margin_and_a_word_about_hoops(client):
+    said = slots_of(asked(client, **(FILLED | IN)).text)
+    assert said["cut"] == "16 × 18 in"
+    assert said["care"] == "A hoop moved from place to place would close on stitches."
+
+
+# One question, one answer
+
+
+@pytest.mark.parametrize(
+    "query",
+    [
+        {"width": 63, "height": 63, "count": 14, "own": 1},
+        {"width": 63, "height": 63, "count": 14, "margin": 1},
+        {"width": 63, "height": 63, "count": 14, "margin": "4 cm", "held": "hoop"},
+        {"width": 140, "height": 168, "count": 28, "over": 2, "margin": 3, "unit": "in"},
+        {"width": 140, "height": 168, "count": 28, "over": 2, "unit": "cm", "frays": "yes"},
+    ],
+)
+def test_the_page_and_a_script_answer_one_address_alike(client, alice, query):
+    hers = {"hand": "left", "unit": "cm", "bedtime": "22:30", "week_start": "0", "zone": "Europe/London"}
+    assert alice.post("/account/settings", data=hers).status_code == 200
+    for browser in (client, alice):
+        script = asked(browser, "/cloth/size.json", **query).json
+        page = slots_of(asked(browser, **query).text)
+        assert {name: page[name] for name in script["sentences"]} == script["sentences"]

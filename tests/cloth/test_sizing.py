@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from webapp.cloth.sizing import STEPS, Cloth, finished, fit, largest, round_up, side_by_side, size, which_fit
+from webapp.cloth.sizing import STEPS, Cloth, finished, fit, largest, round_up, size, which_fit
 
 INCH = Fraction(254, 10)
 FORGIVEN = Fraction(1, 10**6)  # mm
@@ -70,12 +70,10 @@ def test_the_middle_is_in_a_stitch_or_between_two():
     assert size(Cloth(14, 14), 141, 140, 0, STEPS["in"]).middle == (70.5, 70.0)
 
 
-def test_counts_stand_side_by_side():
-    grounds = [(14, 1), (16, 1), (28, 2)]
-    rows = side_by_side(140, 168, 76.2, STEPS["in"], grounds)
-    assert [(row.count, row.over) for row in rows] == grounds
-    assert rows[0].sized == size(Cloth(14, 14), 140, 168, 76.2, STEPS["in"])
-    assert rows[0].sized.cut_width == rows[2].sized.cut_width > rows[1].sized.cut_width
+def test_a_cut_is_never_less_than_what_holds_it_asks():
+    found = size(Cloth(14, 14), 140, 28, 63.5, STEPS["in"], 12 * 25.4)
+    assert [inches(found.cut_width), inches(found.cut_height)] == pytest.approx([15, 12])
+    assert [inches(found.first_in), inches(found.first_down)] == pytest.approx([2.5, 5])
 
 
 def test_a_piece_is_told_which_counts_fit_it_and_which_way():

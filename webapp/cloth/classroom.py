@@ -9,12 +9,13 @@ from typing import Any
 
 from webapp.cloth import reads
 from webapp.cloth.bounds import LENGTHS
+from webapp.cloth.cut import cut
 from webapp.cloth.lengths import area, written
 from webapp.cloth.packing import Cutting, Strip, class_cuts, off_the_bolt
-from webapp.cloth.piece import BOTH, cloth_of, margin_of
+from webapp.cloth.piece import BOTH, cloth_of
 from webapp.cloth.piece_drawing import box
 from webapp.cloth.reads import Asked
-from webapp.cloth.sizing import STEPS, round_up, size
+from webapp.cloth.sizing import STEPS, round_up
 
 DESIGN, CUT = ("width", "height", "count"), ("cut_width", "cut_height")
 BOLT, PIECE = ("bolt_width",), ("piece_width", "piece_height")
@@ -59,14 +60,14 @@ class Each:
         return low <= min(sides) and max(sides) <= most
 
 
-def cut_of(values: Mapping[str, Any], table: Mapping[str, Any]) -> Each:
+def cut_of(values: Mapping[str, Any], tables: Mapping[str, Any]) -> Each:
     """Give one cut, as it is and turned, rounded up to what can be cut."""
     step = STEPS[values["unit"]]
     if values["by"] == "cut":
-        cut = round_up(values["cut_width"], step), round_up(values["cut_height"], step)
-        return Each(cut, cut)
-    side, cloth = margin_of(values, table), cloth_of(values)
-    sized, turned = (size(on, values["width"], values["height"], side, step) for on in (cloth, cloth.turned))
+        sides = round_up(values["cut_width"], step), round_up(values["cut_height"], step)
+        return Each(sides, sides)
+    cloth = cloth_of(values)
+    sized, turned = (cut(on, values, tables).sized for on in (cloth, cloth.turned))
     return Each(
         (sized.cut_width, sized.cut_height),
         (turned.cut_width, turned.cut_height),
@@ -97,10 +98,10 @@ def cutting(values: Mapping[str, Any], each: Each) -> tuple[int, Cutting | None]
     return (one.most, laid(one.most)) if one else (0, None)
 
 
-def slots(asked: Asked, table: Mapping[str, Any], straightened: float) -> dict[str, str]:
+def slots(asked: Asked, tables: Mapping[str, Any], straightened: float) -> dict[str, str]:
     """Say what to ask for, or whether the piece does; ``straightened``: mm lost in straightening an edge."""
     values, unit = asked.values, asked.values["unit"]
-    each = cut_of(values, table)
+    each = cut_of(values, tables)
     laid, found = cutting(values, each)
     said = {"each": _each(each, found, unit), "left": _left(found, unit), "also": ""}
     if not each.possible:
@@ -121,11 +122,11 @@ def slots(asked: Asked, table: Mapping[str, Any], straightened: float) -> dict[s
 
 def _each(each: Each, found: Cutting | None, unit: str) -> str:
     """Say how large each cut is, and what becomes of those that are turned on cloth that is not square."""
-    cut, turned = (area(*sides, unit, cut=True) for sides in (each.cut, each.turned))
+    as_is, turned = (area(*sides, unit, cut=True) for sides in (each.cut, each.turned))
     if found is None or not found.turned or each.done == each.done_turned:
-        return f"Each cut is {cut}."
+        return f"Each cut is {as_is}."
     straight = len(found.cuts) - found.turned
-    some = f"Each cut is {cut}; {found.turned} turned, {turned}"
+    some = f"Each cut is {as_is}; {found.turned} turned, {turned}"
     first = some if straight else f"Each, turned, is {turned}"
     done, done_turned = (area(*sides, unit) for sides in (each.done, each.done_turned) if sides)
     return f"{first}: the design then comes out {done_turned}, not {done}."
@@ -146,10 +147,10 @@ def _left(found: Cutting | None, unit: str) -> str:
     return f"Left over: {', '.join(area(strip[2], strip[3], unit) for strip in strips)}."
 
 
-def drawing(asked: Asked, table: Mapping[str, Any]) -> tuple[str, list[Strip], list[Strip]]:
+def drawing(asked: Asked, tables: Mapping[str, Any]) -> tuple[str, list[Strip], list[Strip]]:
     """Give the drawing: its viewBox, the cuts, and the strips left over; mm from the cloth's top left."""
     values = asked.values
-    _laid, found = cutting(values, cut_of(values, table))
+    _laid, found = cutting(values, cut_of(values, tables))
     if found is None:
         return "0 0 1 1", [], []
     wide = values["bolt_width"] if values["off"] == "bolt" else values["piece_width"]

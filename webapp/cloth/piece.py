@@ -9,7 +9,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from webapp.cloth import reads
-from webapp.cloth.bounds import FORGIVEN
+from webapp.cloth.bounds import FORGIVEN, INCH
+from webapp.cloth.cut import cut
 from webapp.cloth.lengths import written
 from webapp.cloth.margins import margin
 from webapp.cloth.reads import Asked
@@ -68,12 +69,15 @@ def _least(way: Fit) -> float:
     return min(way.spare_across, way.spare_down)
 
 
-def slots(asked: Asked, table: Mapping[str, Any]) -> dict[str, str]:
+def slots(asked: Asked, tables: Mapping[str, Any]) -> dict[str, str]:
     """Say everything the page says of a question that was read: texts by slot."""
-    values, side = asked.values, margin_of(asked.values, table)
+    values, side = asked.values, margin_of(asked.values, tables["margins"])
     cloth = cloth_of(values)
     most = largest(cloth, values["piece_width"], values["piece_height"], side)
-    said = _fitting(values, cloth, side) if values["width"] else _most(most, side, values["unit"])
+    said = _most(most, side, values["unit"])
+    if values["width"]:
+        said = _fitting(values, cloth, side)
+        said["also"] = " ".join(text for text in (said["also"], _hooped(values, cloth, tables)) if text)
     said["most"] = f"It takes {_times(most)} stitches at most." if values["width"] and all(most) else ""
     return said | _rows(values, side)
 
@@ -97,6 +101,15 @@ def _fitting(values: Mapping[str, Any], cloth: Cloth, side: float) -> dict[str, 
         "spare": f"{over}, beside {written(side, unit)} a side.",
         "also": "Turned by a quarter it fits as well." if straight.fits and turned.fits else "",
     }
+
+
+def _hooped(values: Mapping[str, Any], cloth: Cloth, tables: Mapping[str, Any]) -> str:
+    """Say that the hoop which goes round the design finds no room on the piece, if it does not."""
+    found, unit = cut(cloth, values, tables), values["unit"]
+    if found.least <= min(values["piece_width"], values["piece_height"]) + FORGIVEN:
+        return ""
+    across = written((found.hoop.diameter or 0) * INCH, unit)
+    return f"A hoop of {across} goes round it, and asks for {written(found.least, unit)} each way."
 
 
 def _short(way: Fit, side: float, unit: str) -> str:

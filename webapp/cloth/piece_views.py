@@ -28,7 +28,7 @@ def piece() -> Page:
     if is_answered(asked):
         drawn = piece_drawing.shapes(asked, read("margins"))
         values |= {
-            "said": laid.slots(asked, read("margins")),
+            "said": laid.slots(asked, tables()),
             "drawn": drawn,
             "box": piece_drawing.frame(drawn),
         }
@@ -40,7 +40,7 @@ def piece() -> Page:
 @blueprint.get("/cloth/piece/hers")
 def piece_hers() -> str:
     """Say which of her projects go on this piece, and which cloth of hers takes the design."""
-    asked = laid.ask(request.args)
+    asked = laid.ask(reads.named(request.args.to_dict()))
     if asked.errors:
         abort(422, next(iter(asked.errors.values())))
     return render_template("cloth/_piece_hers.html", asked=asked, **hers(asked))
@@ -52,15 +52,15 @@ def classroom() -> Page:
     asked = of(subject.ask, ("n", *SIZES))
     values = {"asked": asked, "reads": reads, "tables": tables(), "said": None, "cuts": [], "left": []}
     if is_answered(asked):
-        values["said"] = subject.slots(asked, read("margins"), straightened())
-        values["box"], values["cuts"], values["left"] = subject.drawing(asked, read("margins"))
+        values["said"] = subject.slots(asked, tables(), straightened())
+        values["box"], values["cuts"], values["left"] = subject.drawing(asked, tables())
     page = render_template("cloth/class.html", bolts=bolts(), **values)
     return page, 422 if asked.errors else 200
 
 
 def of(ask: Any, telling: tuple[str, ...]) -> Asked:
     """Read the question; while none of the fields that tell it is filled in, it is still being asked."""
-    given = {"count": "14", "unit": her_unit(), **request.args.to_dict()}
+    given = {"count": "14", "unit": her_unit(), **reads.named(request.args.to_dict())}
     if any(given.get(name, "").strip() for name in telling):
         asked: Asked = ask(given)
         return asked
@@ -86,7 +86,7 @@ def hers(asked: Asked) -> dict[str, Any]:
 
 def tables() -> dict[str, Any]:
     """Give the tables that the page's script reads."""
-    return {"margins": read("margins"), "straightened": straightened()}
+    return {"margins": read("margins"), "hoops": read("hoops"), "straightened": straightened()}
 
 
 def straightened() -> float:

@@ -25,7 +25,7 @@ CHOICES: dict[str, tuple[tuple[str, ...], str]] = {
     "unit": (("in", "cm"), "in"),
     "over": (("1", "2", "3"), "1"),
     "finish": (tuple(name for name, _ in FINISHES), "usual"),
-    "held": (tuple(name for name, _ in HELD), "hoop"),
+    "held": (tuple(name for name, _ in HELD), "hand"),
     "frays": (("", "yes"), ""),
     "by": (("design", "cut"), "design"),
     "off": (("bolt", "piece"), "bolt"),
@@ -109,6 +109,19 @@ READERS: dict[str, Callable[[str, str], Any]] = {
     "own": margin,
     "n": lambda text, _unit: cuts(text),
 }
+
+
+def named(given: Mapping[str, str]) -> dict[str, str]:
+    """Give an address's fields the names of the forms, so that pages and scripts answer it alike.
+
+    ``margin`` is her own. Where figures are given, nothing grips the cloth unless it is said what does; who
+    asks nothing yet is offered a hoop.
+    """
+    typed = {"own" if name == "margin" else name: text for name, text in given.items()}
+    if "margin" in given:
+        typed["own"] = given["margin"]
+    is_asked = any(typed.get(name, "").strip() for name in READERS if name != "count")
+    return {"held": "hand" if is_asked else "hoop", **typed}
 
 
 def choices(typed: Mapping[str, str]) -> dict[str, str]:

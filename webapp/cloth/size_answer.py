@@ -10,8 +10,9 @@ from typing import Any
 from webapp.cloth import advice
 from webapp.cloth.advice import Advice, Needles, Strands
 from webapp.cloth.bounds import INCH
-from webapp.cloth.margins import Margin, margin
-from webapp.cloth.sizing import STEPS, Cloth, Ground, Sized, finished, side_by_side, size
+from webapp.cloth.cut import cut, side_by_side
+from webapp.cloth.margins import Margin
+from webapp.cloth.sizing import Cloth, Ground, Sized
 
 # The counts side by side: (count, over), and what else comes to the same size.
 SIDES = (
@@ -24,8 +25,9 @@ SIDES = (
 class Answer:
     """Everything that is answered, mm and counts per inch.
 
-    grip: what the frame takes on each side; widest: the widest bolt; cited: where margin, needle and strands
-    come from.
+    least: what the hoop asks of the cut each way where that is more than design and margins, else 0; unheld:
+    the same design in the hand; grip: what the frame takes on each side; widest: the widest bolt; cited:
+    where margin, needle and strands come from.
     """
 
     unit: str
@@ -37,6 +39,8 @@ class Answer:
     needle: Needles
     strands: Strands
     hoop: Advice
+    least: float
+    unheld: Sized
     grip: float
     sides: list[Ground]
     widest: float
@@ -47,8 +51,7 @@ def answer(values: Mapping[str, Any], tables: Mapping[str, Any]) -> Answer:
     """Answer a question that was read, from the tables of the trade."""
     unit, held = values["unit"], values["held"]
     cloth = Cloth(values["count"], values["across"] or values["count"], int(values["over"]))
-    design = values["width"], values["height"]
-    around = margin(values["finish"], held, values["frays"] == "yes", values["own"], tables["margins"])
+    found = cut(cloth, values, tables)
     per_inch = cloth.across / cloth.over
     needle = advice.needles(per_inch, tables["needles"])
     strand = advice.strands(per_inch, tables["strands"])
@@ -57,16 +60,18 @@ def answer(values: Mapping[str, Any], tables: Mapping[str, Any]) -> Answer:
         finish=values["finish"],
         held=held,
         cloth=cloth,
-        sized=size(cloth, *design, around.mm, STEPS[unit]),
-        margin=around,
+        sized=found.sized,
+        margin=found.margin,
         needle=needle,
         strands=strand,
-        hoop=advice.hoop(*finished(cloth, *design), tables["hoops"]),
+        hoop=found.hoop,
+        least=found.least if found.grown else 0.0,
+        unheld=cut(cloth, {**values, "held": "hand"}, tables).sized,
         grip=tables["margins"]["frames"][held]["inches"] * INCH,
-        sides=side_by_side(*design, around.mm, STEPS[unit], [(c, over) for c, over, _ in SIDES]),
+        sides=side_by_side(values, tables, [(c, over) for c, over, _ in SIDES]),
         widest=max(tables["pieces"]["bolts"]["inches"]) * INCH,
         cited={
-            "Margin": cited(around.sources, tables["margins"]),
+            "Margin": cited(found.margin.sources, tables["margins"]),
             "needle": cited(needle.sources, tables["needles"]),
             "strands": cited(strand.sources, tables["strands"]),
         },

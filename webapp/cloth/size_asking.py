@@ -4,7 +4,6 @@ Pure; the island in static/js/cloth/size.js asks in the same way.
 """
 
 from collections.abc import Mapping
-from typing import Any
 
 from webapp.cloth import reads
 from webapp.cloth.reads import Asked
@@ -40,9 +39,3 @@ def begun(typed: Mapping[str, str]) -> Asked:
 def whole(asked: Asked) -> bool:
     """Tell whether there is all that an answer needs, and nothing that cannot be meant."""
     return not asked.errors and all(asked.values[name] is not None for name in NEEDED)
-
-
-def scripted(args: Mapping[str, Any]) -> Asked:
-    """Read a script's question: ``margin`` is her own, and nothing grips the cloth unless it is said."""
-    typed = {name: str(text) for name, text in args.items()}
-    return ask({"held": "hand", **typed, "own": typed.get("margin", typed.get("own", ""))})

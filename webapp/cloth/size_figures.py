@@ -30,6 +30,7 @@ def figures(found: Answer) -> dict[str, Any]:
             "diameter_in": found.hoop.diameter,
             "frame": found.hoop.frame,
             "needed_mm": found.hoop.needed,
+            "cut_at_least_mm": found.least or None,
             "sources": found.hoop.sources,
         },
         "side_by_side": [

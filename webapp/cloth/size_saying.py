@@ -34,7 +34,7 @@ def slots(found: Answer) -> dict[str, str]:
         "cut-other": cut_other,
         "finished": done,
         "finished-other": done_other,
-        "margin": f"{written(found.margin.mm, unit)} a side",
+        "margin": f"{written(found.margin.mm, unit)} a side{' at least' if found.least else ''}",
         "why": why(found),
         "middle": f"{halfway(sized.width)} across",
         "middle-down": f"{halfway(sized.height)} down",
@@ -56,7 +56,11 @@ def why(found: Answer) -> str:
     """Say what asks for the margin."""
     decided = {"finish": found.finish, "frame": found.held}.get(found.margin.decided, "own")
     frays = [written(part.mm, found.unit) for part in found.margin.parts if part.what == "frays"]
-    return f"{WHY[decided]}, and {frays[0]} that may fray" if frays else WHY[decided]
+    said = f"{WHY[decided]}, and {frays[0]} that may fray" if frays else WHY[decided]
+    if not found.least:
+        return said
+    across, least = (written(mm, found.unit) for mm in (ring(found), found.least))
+    return f"{said}; a hoop of {across} asks for {least} each way"
 
 
 def halfway(stitches: int) -> str:
@@ -99,11 +103,14 @@ def hoop(found: Answer) -> str:
 
 
 def care(found: Answer) -> str:
-    """Say what wants a look: a hoop larger than its cut, cloth no bolt gives, cloth that is not square."""
+    """Say what wants a look: a cut for its hoop, cloth no bolt gives, cloth that is not square."""
     sized, unit, cloth = found.sized, found.unit, found.cloth
     said = []
-    if ring(found) > min(sized.cut_width, sized.cut_height):
-        said.append("The hoop is wider than this cut: cut more that way, or use a frame.")
+    if found.least:
+        bare = area(found.unheld.cut_width, found.unheld.cut_height, unit, cut=True)
+        said.append(f"That is for the hoop: in the hand {bare} would do.")
+    if found.held == "hoop" and not ring(found):
+        said.append("A hoop moved from place to place would close on stitches.")
     if min(sized.cut_width, sized.cut_height) > found.widest:
         said.append(f"Cloth is seldom sold wider than {written(found.widest, unit)}.")
     if cloth.across != cloth.down:

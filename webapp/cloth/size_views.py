@@ -9,7 +9,7 @@ from webapp.cloth import reads, tables
 from webapp.cloth.drawing import shapes
 from webapp.cloth.reads import Asked
 from webapp.cloth.size_answer import SIDES, answer
-from webapp.cloth.size_asking import FIELDS, begun, scripted, whole
+from webapp.cloth.size_asking import FIELDS, ask, begun, whole
 from webapp.cloth.size_figures import figures
 from webapp.cloth.size_saying import slots
 from webapp.cloth.views import blueprint, her_unit
@@ -18,8 +18,7 @@ from webapp.cloth.views import blueprint, her_unit
 @blueprint.get("/cloth/size")
 def size() -> tuple[str, int]:
     """Answer the form of size and cut, or show it empty."""
-    typed = {name: request.args[name] for name in FIELDS if name in request.args}
-    asked = begun({"unit": her_unit(), **typed})
+    asked = begun(typed())
     if asked.blank:
         asked.errors.clear()
     return render_template("cloth/size.html", **drawn(asked)), 422 if asked.errors else 200
@@ -28,7 +27,7 @@ def size() -> tuple[str, int]:
 @blueprint.get("/cloth/size.json")
 def size_json() -> tuple[Response, int]:
     """Answer a script: width, height, count, over, margin (a side, in unit)."""
-    asked = scripted(request.args)
+    asked = ask(typed())
     if asked.errors:
         errors = {
             "margin" if name == "own" and "margin" in request.args else name: [sentence]
@@ -36,6 +35,12 @@ def size_json() -> tuple[Response, int]:
         }
         return jsonify(error=next(iter(errors.values()))[0], errors=errors), 422
     return jsonify(figures(answer(asked.values, trade()))), 200
+
+
+def typed() -> dict[str, str]:
+    """Give what the address asks, under the names of the form."""
+    given = reads.named(request.args.to_dict())
+    return {"unit": her_unit(), **{name: given[name] for name in FIELDS if name in given}}
 
 
 def trade() -> dict[str, Any]:

@@ -118,11 +118,14 @@ def round_up(length: float, step: float) -> float:
     return ceil((length - FORGIVEN) / step) * step
 
 
-def size(cloth: Cloth, width: int, height: int, margin: float, step: float) -> Sized:
-    """Size a design with a margin a side, its cut rounded up to ``step`` (one of ``STEPS``)."""
+def size(cloth: Cloth, width: int, height: int, margin: float, step: float, least: float = 0.0) -> Sized:
+    """Size a design with a margin a side, its cut rounded up to ``step`` (one of ``STEPS``).
+
+    least: what the cut has each way however small the design, as what holds it asks.
+    """
     bounds.edged(margin)
     across, down = finished(cloth, width, height)
-    exact_width, exact_height = across + 2 * margin, down + 2 * margin
+    exact_width, exact_height = max(across + 2 * margin, least), max(down + 2 * margin, least)
     cut_width, cut_height = round_up(exact_width, step), round_up(exact_height, step)
     first_in, first_down = max(0.0, (cut_width - across) / 2), max(0.0, (cut_height - down) / 2)
     return Sized(
@@ -132,16 +135,6 @@ def size(cloth: Cloth, width: int, height: int, margin: float, step: float) -> S
         threads_down=floor(first_down * cloth.down / INCH + 0.5),
         middle=(width / 2, height / 2),
     )
-
-
-def side_by_side(
-    width: int, height: int, margin: float, step: float, grounds: Sequence[tuple[float, int]]
-) -> list[Ground]:
-    """Size a design on several even cloths, each (count, over)."""
-    return [
-        Ground(count, over, size(Cloth(count, count, over), width, height, margin, step))
-        for count, over in grounds
-    ]
 
 
 def largest(cloth: Cloth, piece_width: float, piece_height: float, margin: float) -> tuple[int, int]:

@@ -41,7 +41,7 @@ def slip() -> Answer:
     """Show a slip, or make one of figures, or ask for them."""
     if "s" in request.args:
         return opened(request.args["s"])
-    typed = {"count": "14", "unit": her_unit(), **request.args.to_dict()}
+    typed = {"count": "14", "unit": her_unit(), **reads.named(request.args.to_dict())}
     if not any(typed.get(name, "").strip() for name in TELLING):
         return page(typed)
     asked, made = slip_asking.ask(typed)

@@ -1,6 +1,7 @@
 // A page of the bench as an instrument: it answers as she types. The form, answered by the server, is the same without it.
 
 import { keepUnit, unit } from "./device.js";
+import { named } from "./reads.js";
 
 const PATIENCE = 900; // ms without a key before what is half typed is called wrong
 
@@ -8,7 +9,7 @@ const PATIENCE = 900; // ms without a key before what is half typed is called wr
 export function begin(root, { ask, paint }) {
   const form = root.querySelector("form");
   const answer = root.querySelector('[data-slot="answer"]');
-  fill(form, new URLSearchParams(location.search));
+  fill(form, Object.entries(named(new URLSearchParams(location.search))));
   if (!location.search && !root.closest("[data-account]")) form.elements.namedItem("unit").value = unit();
   let idle = 0;
   const update = (isPatient) => {

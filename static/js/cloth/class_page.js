@@ -12,9 +12,9 @@ function rect(name, strip) {
   return made;
 }
 
-function paint(root, { margins, straightened }, asked) {
-  showTexts(root, slots(asked, margins, straightened));
-  const [box, cuts, left] = drawing(asked, margins);
+function paint(root, tables, asked) {
+  showTexts(root, slots(asked, tables, tables.straightened));
+  const [box, cuts, left] = drawing(asked, tables);
   const svg = root.querySelector('[data-slot="drawing"]');
   svg.setAttribute("viewBox", box);
   svg.replaceChildren(...left.map((strip) => rect("left", strip)), ...cuts.map((strip) => rect("cut", strip)));

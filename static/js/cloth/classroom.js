@@ -1,11 +1,12 @@
 // Cloth for a class: webapp/cloth/classroom.py in JavaScript. Texts by slot, and strips in mm for the drawing.
 
+import { cut } from "./cut.js";
 import { area, written } from "./lengths.js";
 import { classCuts, offTheBolt } from "./packing.js";
-import { BOTH, clothOf, marginOf } from "./piece.js";
+import { BOTH, clothOf } from "./piece.js";
 import { box } from "./piece_drawing.js";
 import { choices, read, together } from "./reads.js";
-import { STEPS, roundUp, size, turnedCloth } from "./sizing.js";
+import { STEPS, roundUp, turnedCloth } from "./sizing.js";
 
 const [DESIGN, CUT] = [["width", "height", "count"], ["cut_width", "cut_height"]];
 const [BOLT, PIECE] = [["bolt_width"], ["piece_width", "piece_height"]];
@@ -22,22 +23,22 @@ export function ask(typed) {
 }
 
 /** Give one cut [width, height] as the design has it, and the same where the design lies across; done: the design's finished sizes. */
-function cutOf(values, table) {
+function cutOf(values, tables) {
   const step = STEPS[values.unit];
   if (values.by === "cut") {
-    const cut = [roundUp(values.cut_width, step), roundUp(values.cut_height, step)];
-    return { cut, turned: cut, done: null, doneTurned: null };
+    const sides = [roundUp(values.cut_width, step), roundUp(values.cut_height, step)];
+    return { cut: sides, turned: sides, done: null, doneTurned: null };
   }
-  const [side, cloth] = [marginOf(values, table), clothOf(values)];
-  const [sized, turned] = [cloth, turnedCloth(cloth)].map((on) => size(on, values.width, values.height, side, step));
+  const cloth = clothOf(values);
+  const [sized, turned] = [cloth, turnedCloth(cloth)].map((on) => cut(on, values, tables).sized);
   return {
     cut: [sized.cut_width, sized.cut_height], turned: [turned.cut_width, turned.cut_height],
     done: [sized.finished_width, sized.finished_height], doneTurned: [turned.finished_width, turned.finished_height],
   };
 }
 
-function isPossible({ cut, turned }) {
-  const sides = [...cut, ...turned];
+function isPossible(each) {
+  const sides = [...each.cut, ...each.turned];
   return Math.min(...sides) >= 10 && Math.max(...sides) <= 100_000;
 }
 
@@ -53,9 +54,9 @@ function cutting(values, each) {
   return one ? [one.most, lay(one.most)] : [0, null];
 }
 
-function offBolt({ n, bolt_width: wide }, cut, isTurned, lying) {
+function offBolt({ n, bolt_width: wide }, sides, isTurned, lying) {
   try {
-    return [n, offTheBolt(n, ...cut, wide, isTurned, lying)];
+    return [n, offTheBolt(n, ...sides, wide, isTurned, lying)];
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     return [0, null];
@@ -63,9 +64,9 @@ function offBolt({ n, bolt_width: wide }, cut, isTurned, lying) {
 }
 
 /** Say what to ask for, or whether the piece does; straightened: mm lost in straightening an edge. */
-export function slots({ values }, table, straightened) {
+export function slots({ values }, tables, straightened) {
   const { unit } = values;
-  const each = cutOf(values, table);
+  const each = cutOf(values, tables);
   const [laid, found] = cutting(values, each);
   const said = { each: eachOf(each, found, unit), left: leftOf(found, unit), also: "" };
   if (!isPossible(each)) return { ...said, headline: "No cut", sub: "There is no such cut. Check the figures." };
@@ -87,8 +88,8 @@ export function slots({ values }, table, straightened) {
 
 const isAlike = (one, other) => one?.[0] === other?.[0] && one?.[1] === other?.[1];
 
-function eachOf({ cut, turned, done, doneTurned }, found, unit) {
-  const [asIs, across] = [cut, turned].map((sides) => area(...sides, unit, true));
+function eachOf({ cut: sides, turned, done, doneTurned }, found, unit) {
+  const [asIs, across] = [sides, turned].map((sides) => area(...sides, unit, true));
   if (!found?.turned || isAlike(done, doneTurned)) return `Each cut is ${asIs}.`;
   const straight = found.cuts.length - found.turned;
   const first = straight ? `Each cut is ${asIs}; ${found.turned} turned, ${across}` : `Each, turned, is ${across}`;
@@ -107,8 +108,8 @@ function leftOf(found, unit) {
 }
 
 /** Give the drawing: [viewBox, cuts, strips left over], mm from the cloth's top left. */
-export function drawing({ values }, table) {
-  const [, found] = cutting(values, cutOf(values, table));
+export function drawing({ values }, tables) {
+  const [, found] = cutting(values, cutOf(values, tables));
   if (!found) return ["0 0 1 1", [], []];
   const wide = values.off === "bolt" ? values.bolt_width : values.piece_width;
   const high = values.off === "bolt" ? found.length : values.piece_height;

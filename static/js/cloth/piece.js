@@ -1,6 +1,7 @@
 // This piece of cloth: webapp/cloth/piece.py in JavaScript. Texts by slot, numbers by shape, mm of the cloth.
 
-import { FORGIVEN } from "./bounds.js";
+import { FORGIVEN, INCH } from "./bounds.js";
+import { cut } from "./cut.js";
 import { thousands, written } from "./lengths.js";
 import { margin } from "./margins.js";
 import { read, together } from "./reads.js";
@@ -39,12 +40,13 @@ export function better([straight, turned]) {
 const times = ([across, down]) => `${thousands(across)} × ${thousands(down)}`;
 
 /** Say everything the page says of a question that was read: texts by slot. */
-export function slots({ values }, table) {
-  const side = marginOf(values, table);
+export function slots({ values }, tables) {
+  const side = marginOf(values, tables.margins);
   const cloth = clothOf(values);
   const most = largest(cloth, values.piece_width, values.piece_height, side);
   const isAsked = values.width !== null;
   const said = isAsked ? fitting(values, cloth, side) : mostOf(most, side, values.unit);
+  if (isAsked) said.also = [said.also, hooped(values, cloth, tables)].filter(Boolean).join(" ");
   const at = isAsked && most.every(Boolean) ? `It takes ${times(most)} stitches at most.` : "";
   return { ...said, most: at, ...rows(values, side) };
 }
@@ -67,6 +69,13 @@ function fitting(values, cloth, side) {
     spare: `${over}, beside ${written(side, unit)} a side.`,
     also: straight.fits && turned.fits ? "Turned by a quarter it fits as well." : "",
   };
+}
+
+function hooped(values, cloth, tables) {
+  const { least, hoop } = cut(cloth, values, tables);
+  if (least <= Math.min(values.piece_width, values.piece_height) + FORGIVEN) return "";
+  const [across, each] = [hoop.diameter * INCH, least].map((mm) => written(mm, values.unit));
+  return `A hoop of ${across} goes round it, and asks for ${each} each way.`;
 }
 
 function short(way, side, unit) {

@@ -4,9 +4,9 @@ import { begin, showTexts } from "./asking_page.js";
 import { ask, slots } from "./piece.js";
 import { frame, shapes } from "./piece_drawing.js";
 
-function paint(root, margins, asked) {
-  showTexts(root, slots(asked, margins));
-  const drawn = shapes(asked, margins);
+function paint(root, tables, asked) {
+  showTexts(root, slots(asked, tables));
+  const drawn = shapes(asked, tables.margins);
   root.querySelector('[data-slot="drawing"]').setAttribute("viewBox", frame(drawn));
   for (const [name, numbers] of Object.entries(drawn)) {
     const rect = root.querySelector(`[data-shape="${name}"]`);
@@ -16,6 +16,6 @@ function paint(root, margins, asked) {
 
 const root = document.querySelector('[data-bench="piece"]');
 if (root) {
-  const { margins } = JSON.parse(root.querySelector("[data-table]").textContent);
-  begin(root, { ask, paint: (asked) => paint(root, margins, asked) });
+  const tables = JSON.parse(root.querySelector("[data-table]").textContent);
+  begin(root, { ask, paint: (asked) => paint(root, tables, asked) });
 }

@@ -8,7 +8,7 @@ const CHOICES = {
   unit: [["in", "cm"], "in"],
   over: [["1", "2", "3"], "1"],
   finish: [["framed", "usual", "small", "ornament"], "usual"],
-  held: [["hoop", "clamps", "scroll", "stretched", "hand"], "hoop"],
+  held: [["hoop", "clamps", "scroll", "stretched", "hand"], "hand"],
   frays: [["", "yes"], ""],
   by: [["design", "cut"], "design"],
   off: [["bolt", "piece"], "bolt"],
@@ -55,6 +55,14 @@ const READERS = {
   width: stitches, height: stitches, count, across: count, own: margin, n: cuts,
   piece_width: cloth, piece_height: cloth, cut_width: cloth, cut_height: cloth, bolt_width: cloth,
 };
+
+/** Give an address's fields [name, text] the names of the forms; what holds the cloth where it does not say: see webapp/cloth/reads.py. */
+export function named(given) {
+  const typed = Object.fromEntries([...given].map(([name, text]) => [name === "margin" ? "own" : name, text]));
+  if (given.has("margin")) typed.own = given.get("margin");
+  const isAsked = Object.keys(READERS).some((name) => name !== "count" && typed[name]?.trim());
+  return { held: isAsked ? "hand" : "hoop", ...typed };
+}
 
 /** Give what was chosen among a few; what was not offered counts as not chosen. */
 export function choices(typed) {

@@ -3,6 +3,7 @@
 import { keepUnit, unit } from "./device.js";
 import { shapes } from "./drawing.js";
 import { answer } from "./size_answer.js";
+import { named } from "./reads.js";
 import { ask } from "./size_asking.js";
 import { slots } from "./size_saying.js";
 
@@ -15,7 +16,7 @@ function start(root) {
   const form = root.querySelector("form");
   const given = new URLSearchParams(location.search);
   if (!given.has("unit") && !root.closest("[data-account]")) form.elements.namedItem("unit").value = unit();
-  fillIn(form, given);
+  fillIn(form, named(given));
   let idle = 0;
   const update = (patient) => {
     clearTimeout(idle);
@@ -41,7 +42,7 @@ function start(root) {
 
 /** Fill in what the address says: a page that was kept for the time without network is empty. */
 function fillIn(form, given) {
-  for (const [name, value] of given) {
+  for (const [name, value] of Object.entries(given)) {
     const field = form.elements.namedItem(name);
     if (field?.type === "checkbox") field.checked = value === field.value;
     else if (field) field.value = value;

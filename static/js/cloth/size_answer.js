@@ -1,31 +1,31 @@
 // Everything that size and cut answer, figures only: webapp/cloth/size_answer.py in JavaScript. What was read is `values`;
 // the tables are those the page embeds.
 
-import { hoop as hoopFor, needles, strands as strandsFor } from "./advice.js";
+import { needles, strands as strandsFor } from "./advice.js";
 import { INCH } from "./bounds.js";
-import { margin } from "./margins.js";
-import { STEPS, finished, makeCloth, sideBySide, size } from "./sizing.js";
+import { cut, sideBySide } from "./cut.js";
+import { makeCloth } from "./sizing.js";
 
 const SIDES = [[11, 1], [25, 2], [14, 1], [16, 1], [18, 1], [20, 1]];
 
 /** Answer a question that was read: everything the page shows, mm and counts per inch. */
 export function answer(values, tables) {
-  const { unit, held, finish, width, height } = values;
+  const { unit, held, finish } = values;
   const cloth = makeCloth(values.count, values.across || values.count, Number(values.over));
-  const around = margin(finish, held, values.frays === "yes", values.own, tables.margins);
+  const { sized, margin, hoop, least, grown } = cut(cloth, values, tables);
   const perInch = cloth.across / cloth.over;
   const needle = needles(perInch, tables.needles);
   const strand = strandsFor(perInch, tables.strands);
   return {
-    unit, finish, held, cloth, margin: around,
-    sized: size(cloth, width, height, around.mm, STEPS[unit]),
-    needle, strands: strand,
-    hoop: hoopFor(...finished(cloth, width, height), tables.hoops),
+    unit, finish, held, cloth, margin, sized,
+    needle, strands: strand, hoop,
+    least: grown ? least : 0,
+    unheld: cut(cloth, { ...values, held: "hand" }, tables).sized,
     grip: tables.margins.frames[held].inches * INCH,
-    sides: sideBySide(width, height, around.mm, STEPS[unit], SIDES),
+    sides: sideBySide(values, tables, SIDES),
     widest: Math.max(...tables.pieces.bolts.inches) * INCH,
     cited: {
-      Margin: cited(around.sources, tables.margins),
+      Margin: cited(margin.sources, tables.margins),
       needle: cited(needle.sources, tables.needles),
       strands: cited(strand.sources, tables.strands),
     },

@@ -20,7 +20,7 @@ export function slots(found) {
   const [done, doneOther] = both(sized.finished_width, sized.finished_height, unit);
   return {
     cut: signed(cut), "cut-other": cutOther, finished: done, "finished-other": doneOther,
-    margin: `${written(found.margin.mm, unit)} a side`,
+    margin: `${written(found.margin.mm, unit)} a side${found.least ? " at least" : ""}`,
     why: why(found),
     middle: `${halfway(sized.width)} across`,
     "middle-down": `${halfway(sized.height)} down`,
@@ -37,10 +37,12 @@ export function slots(found) {
   };
 }
 
-function why({ margin: { decided, parts }, finish, held, unit }) {
+function why(found) {
+  const { margin: { decided, parts }, finish, held, unit, least } = found;
   const reason = WHY[{ finish, frame: held }[decided] ?? "own"];
   const frays = parts.find((part) => part.what === "frays");
-  return frays ? `${reason}, and ${written(frays.mm, unit)} that may fray` : reason;
+  const said = frays ? `${reason}, and ${written(frays.mm, unit)} that may fray` : reason;
+  return least ? `${said}; a hoop of ${written(ring(found), unit)} asks for ${written(least, unit)} each way` : said;
 }
 
 function halfway(stitches) {
@@ -74,7 +76,11 @@ function care(found) {
   const { sized, unit, cloth, widest } = found;
   const shorter = Math.min(sized.cut_width, sized.cut_height);
   const said = [];
-  if (ring(found) > shorter) said.push("The hoop is wider than this cut: cut more that way, or use a frame.");
+  if (found.least) {
+    const bare = area(found.unheld.cut_width, found.unheld.cut_height, unit, true);
+    said.push(`That is for the hoop: in the hand ${bare} would do.`);
+  }
+  if (found.held === "hoop" && !ring(found)) said.push("A hoop moved from place to place would close on stitches.");
   if (shorter > widest) said.push(`Cloth is seldom sold wider than ${written(widest, unit)}.`);
   if (cloth.across !== cloth.down) {
     const even = finished(makeCloth(cloth.across, cloth.across, cloth.over), sized.width, sized.height);

@@ -25,11 +25,11 @@ export function finished(cloth, width, height) {
 /** Give the next whole step, mm, at or above a length. */
 export const roundUp = (length, step) => Math.ceil((length - FORGIVEN) / step) * step;
 
-/** Size a design with a margin a side, its cut rounded up to a step. */
-export function size(cloth, width, height, margin, step) {
+/** Size a design with a margin a side, its cut rounded up to a step, and never under `least` each way. */
+export function size(cloth, width, height, margin, step, least = 0) {
   edged(margin);
   const [across, down] = finished(cloth, width, height);
-  const [exactWidth, exactHeight] = [across + 2 * margin, down + 2 * margin];
+  const [exactWidth, exactHeight] = [across, down].map((side) => Math.max(side + 2 * margin, least));
   const [cutWidth, cutHeight] = [roundUp(exactWidth, step), roundUp(exactHeight, step)];
   const [firstIn, firstDown] = [Math.max(0, (cutWidth - across) / 2), Math.max(0, (cutHeight - down) / 2)];
   return {
@@ -40,11 +40,6 @@ export function size(cloth, width, height, margin, step) {
     threads_down: Math.floor((firstDown * cloth.down) / INCH + 0.5),
     middle: [width / 2, height / 2],
   };
-}
-
-/** Size a design on several even cloths, each [count, over]: a list of {count, over, sized}. */
-export function sideBySide(width, height, margin, step, grounds) {
-  return grounds.map(([count, over]) => ({ count, over, sized: size(makeCloth(count, count, over), width, height, margin, step) }));
 }
 
 /** Give the most stitches [across, down] a piece takes inside its margins; 0 where there is no room. */

@@ -1,6 +1,7 @@
 // The slip on a phone: drawn from the address where the page was kept for the time without network, printed, handed on.
 
 import { write, read, Unreadable } from "./slip_text.js";
+import { named } from "./reads.js";
 import { ask, typedOf } from "./slip_asking.js";
 import { shapes, slots } from "./slip_saying.js";
 
@@ -46,7 +47,7 @@ function address(root) {
 
 /** Draw what the address says into a page that was kept empty. */
 function drawKept(root, tables) {
-  const given = Object.fromEntries(new URLSearchParams(location.search));
+  const given = named(new URLSearchParams(location.search));
   try {
     if (given.s !== undefined) paint(root, tables, given.s, read(given.s));
     else if (TELLING.some((name) => given[name]?.trim())) made(root, tables, { count: "14", ...given });
