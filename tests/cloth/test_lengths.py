@@ -1,4 +1,4 @@
-"""Lengths in words: what is cut as on a tape, the rest in decimals."""
+"""Lengths in words: what is laid out on cloth as on a tape, what a design comes out at in decimals."""
 
 from fractions import Fraction
 
@@ -11,11 +11,27 @@ from webapp.cloth.sizing import Cloth, finished
 
 
 @pytest.mark.parametrize(
-    ("mm", "said"),
-    [(25.4, "1"), (6.35, "1/4"), (400.05, "15 3/4"), (317.5, "12 1/2"), (457.2, "18"), (0, "0")],
+    ("inches", "said"),
+    [
+        *((1, "1"), (0.25, "¼"), (15.75, "15¾"), (12.5, "12½"), (18, "18"), (0, "0"), (7.875, "7⅞")),
+        *((3 / 16, "3/16"), (2.1875, "2 3/16"), (1000.25, "1,000¼")),
+    ],
 )
-def test_a_cut_is_written_in_quarters(mm, said):
-    assert lengths.quarters(mm) == said
+def test_what_is_laid_out_is_written_as_a_tape_has_it(inches, said):
+    for way in ("near", "up", "down"):
+        assert lengths.tape(inches * 25.4, way) == said
+
+
+def test_between_two_eighths_a_length_is_rounded_the_way_that_is_safe():
+    assert [lengths.tape(30, way) for way in ("near", "up", "down")] == ["1⅛", "1¼", "1⅛"]  # 1.181 in
+    assert [lengths.centimetres(425.45, way) for way in ("near", "up", "down")] == ["42.5", "42.6", "42.5"]
+    assert lengths.laid_area(0.254, 25.4, "in", "up") == "⅛ × 1 in"
+
+
+def test_a_cut_is_never_short_in_the_other_unit():
+    """16 3/4 in is 42.545 cm, and 35 cm is 13.78 in (by hand)."""
+    assert lengths.to_cut(16.75 * 25.4, 457.2, "in") == ("16¾ × 18 in", "42.6 × 45.8 cm")
+    assert lengths.to_cut(350, 295, "cm") == ("35 × 29.5 cm", "13⅞ × 11⅝ in")
 
 
 # 42 stitches on 14, 16 and 18: 3, 2.63 and 2.33 in [stitchedmodern.com (fabric count)]
@@ -31,7 +47,6 @@ def test_centimetres_are_written_to_a_tenth():
 def test_thousands_stand_apart():
     assert lengths.inches(1234.25 * 25.4) == "1,234.25"
     assert lengths.centimetres(12_345_678) == "1,234,567.8"
-    assert lengths.quarters(1000.25 * 25.4) == "1,000 1/4"
 
 
 def test_a_side_that_is_there_is_not_called_nothing():
@@ -42,15 +57,31 @@ def test_a_side_that_is_there_is_not_called_nothing():
 
 
 def test_both_units_are_written_her_own_first():
-    assert lengths.both(406.4, 457.2, "in", cut=True) == ("16 × 18 in", "40.6 × 45.7 cm")
-    assert lengths.both(405, 455, "cm", cut=True) == ("40.5 × 45.5 cm", "15.94 × 17.91 in")
     assert lengths.both(222.25, 166.624, "in") == ("8.75 × 6.56 in", "22.2 × 16.7 cm")
 
 
-@given(st.integers(0, 4000))
-def test_every_quarter_is_read_back_as_it_was_written(quarters):
-    whole, _, part = lengths.quarters(quarters * 6.35).replace(",", "").rpartition(" ")
-    assert Fraction(part) + int(whole or 0) == Fraction(quarters, 4)
+READ = {sign: part for part, sign in lengths.SIGNS.items()}
+
+
+def read(text):
+    """Read what a tape shows, exactly."""
+    for sign, part in READ.items():
+        text = text.replace(sign, f" {part}")
+    whole, _, part = text.replace(",", "").strip().rpartition(" ")
+    return Fraction(part) + int(whole or 0)
+
+
+@given(st.integers(0, 16_000))
+def test_every_sixteenth_is_read_back_as_it_was_written(sixteenths):
+    assert read(lengths.tape(sixteenths * 25.4 / 16)) == Fraction(sixteenths, 16)
+
+
+@given(st.integers(0, 10_000_000))
+def test_what_is_to_be_cut_is_never_written_shorter_nor_what_is_left_longer(microns):
+    mm, least = Fraction(microns, 1000), Fraction(1, 10**5)
+    up, down = (read(lengths.tape(float(mm), way)) * Fraction(254, 10) for way in ("up", "down"))
+    assert down - least <= mm <= up + least
+    assert up - down <= Fraction(254, 80) + least
 
 
 @given(st.integers(1, 100), st.integers(1, 100))

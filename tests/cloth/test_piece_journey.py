@@ -37,7 +37,7 @@ def test_without_network_a_piece_and_a_class_are_answered_from_a_cold_start(new_
     page.get_by_label("Stitches high").press_sequentially("168")
     expect(slot(page, "headline")).to_have_text("It fits")
     page.get_by_label("Wide", exact=True).fill("12 1/2")
-    expect(slot(page, "spare")).to_contain_text("Short by 2.5 in across")
+    expect(slot(page, "spare")).to_contain_text("Short by 2½ in across")
     page.get_by_text("Pieces as they are sold").tap()
     page.get_by_role("link", name="Half a yard").tap()
     expect(slot(page, "headline")).to_have_text("It fits")

@@ -150,7 +150,7 @@ def test_the_form_is_answered_without_script(client):
     page = asked(client, **FILLED)
     said = slots_of(page.text)
     assert page.status_code == 200
-    assert (said["cut"], said["cut-other"]) == ("16 × 18 in", "40.6 × 45.7 cm")
+    assert (said["cut"], said["cut-other"]) == ("16 × 18 in", "40.7 × 45.8 cm")
     assert (said["finished"], said["margin"], said["why"]) == (
         "10 × 12 in",
         "3 in a side",
@@ -285,3 +285,7 @@ def test_the_page_and_a_script_answer_one_address_alike(client, alice, query):
         script = asked(browser, "/cloth/size.json", **query).json
         page = slots_of(asked(browser, **query).text)
         assert {name: page[name] for name in script["sentences"]} == script["sentences"]
+        sizes = browser.get(
+            "/cloth/class", query_string=query | {"n": 1, "bolt_width": "63 in", "turn": "no"}
+        )
+        assert f"Each cut is {script['sentences']['cut']}." in sizes.text

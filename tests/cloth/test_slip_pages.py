@@ -132,7 +132,7 @@ def test_a_count_measured_anew_has_another_error_than_the_old_one_s(alice):
     link = unescape(re.search(r'href="(/cloth/slip[^"]*)"', alice.get(project).text).group(1))
     page = alice.get(link, follow_redirects=True).text
     assert slot(page, "cloth") == "16 count, over one"
-    assert slot(page, "why") == "your own, and 0.5 in that may fray"
+    assert slot(page, "why") == "your own, and ½ in that may fray"
 
 
 def test_everyone_gets_a_project_of_her_own(alice, charlie):

@@ -42,7 +42,7 @@ def test_a_cloth_is_kept_as_it_was_measured(app, alice):
     assert (row.along, row.along_error, row.across, row.across_error) == (28.1, 0.4, 27.4, 0.5)
     assert (row.width, row.length) == pytest.approx((444.5, 660))
     page = alice.get("/cloth/stash").text
-    for said in ("Undyed linen", "28.1 ± 0.4 threads an inch along, 27.4 ± 0.5 across", "17.5 × 25.98 in"):
+    for said in ("Undyed linen", "28.1 ± 0.4 threads an inch along, 27.4 ± 0.5 across", "17½ × 26 in"):
         assert said in page
 
 
@@ -188,7 +188,7 @@ def test_a_project_finds_the_cloth_that_takes_it_as_planned_first(alice, new_pro
     said = [words for _name, _size, words in found(alice, project)]
     assert said == [
         "the same size over two, 3 in a side",
-        "5.63 in a side, another size than planned",
+        "5⅝ in a side, another size than planned",
     ]
     assert "2 pieces in your stash take it" in alice.get(f"/projects/{project}").text
 

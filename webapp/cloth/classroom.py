@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from webapp.cloth import reads
-from webapp.cloth.bounds import LENGTHS
+from webapp.cloth.bounds import INCH, LENGTHS
 from webapp.cloth.cut import cut
-from webapp.cloth.lengths import area, written
+from webapp.cloth.lengths import OTHER, area, laid, laid_area
 from webapp.cloth.packing import Cutting, Strip, class_cuts, off_the_bolt
 from webapp.cloth.piece import BOTH, cloth_of
 from webapp.cloth.piece_drawing import box
@@ -20,6 +20,7 @@ from webapp.cloth.sizing import STEPS, round_up
 DESIGN, CUT = ("width", "height", "count"), ("cut_width", "cut_height")
 BOLT, PIECE = ("bolt_width",), ("piece_width", "piece_height")
 STRIPS = 6  # left-over strips said one by one, the largest first
+SCRAP = INCH / 8  # mm: what is narrower is not called left over
 
 
 def ask(typed: Mapping[str, str]) -> Asked:
@@ -87,22 +88,22 @@ def cutting(values: Mapping[str, Any], each: Each) -> tuple[int, Cutting | None]
         except ValueError:
             return 0, None
 
-    def laid(many: int) -> Cutting | None:
+    def lay(many: int) -> Cutting | None:
         piece = values["piece_width"], values["piece_height"]
         return class_cuts(many, *each.cut, *piece, turn, each.lying)
 
-    whole = laid(n)
+    whole = lay(n)
     if whole:
         return n, whole
-    one = laid(1)
-    return (one.most, laid(one.most)) if one else (0, None)
+    one = lay(1)
+    return (one.most, lay(one.most)) if one else (0, None)
 
 
 def slots(asked: Asked, tables: Mapping[str, Any], straightened: float) -> dict[str, str]:
     """Say what to ask for, or whether the piece does; ``straightened``: mm lost in straightening an edge."""
     values, unit = asked.values, asked.values["unit"]
     each = cut_of(values, tables)
-    laid, found = cutting(values, each)
+    many, found = cutting(values, each)
     said = {"each": _each(each, found, unit), "left": _left(found, unit), "also": ""}
     if not each.possible:
         return said | {"headline": "No cut", "sub": "There is no such cut. Check the figures."}
@@ -111,18 +112,18 @@ def slots(asked: Asked, tables: Mapping[str, Any], straightened: float) -> dict[
         return said | {"headline": "Too small", "sub": f"{where} does not hold one such cut."}
     if values["off"] == "bolt":
         length = round_up(found.length, STEPS[unit])
-        said |= {"headline": written(length, unit, cut=True), "sub": _off(values, length, unit)}
-        return said | {"also": f"Ask for {written(straightened, unit)} more: edges are rarely straight."}
-    if laid < values["n"]:
-        short = f"cuts at most, of the {values['n']} asked for." if laid > 1 else "cut at most."
-        return said | {"headline": str(laid), "sub": short}
-    more = f"This piece gives {found.most}." if found.most > laid else "This piece gives no more than that."
+        said |= {"headline": laid(length, unit), "sub": _off(values, length, unit)}
+        return said | {"also": f"Ask for {laid(straightened, unit)} more: edges are rarely straight."}
+    if many < values["n"]:
+        short = f"cuts at most, of the {values['n']} asked for." if many > 1 else "cut at most."
+        return said | {"headline": str(many), "sub": short}
+    more = f"This piece gives {found.most}." if found.most > many else "This piece gives no more than that."
     return said | {"headline": "Enough", "sub": more}
 
 
 def _each(each: Each, found: Cutting | None, unit: str) -> str:
     """Say how large each cut is, and what becomes of those that are turned on cloth that is not square."""
-    as_is, turned = (area(*sides, unit, cut=True) for sides in (each.cut, each.turned))
+    as_is, turned = (laid_area(*sides, unit) for sides in (each.cut, each.turned))
     if found is None or not found.turned or each.done == each.done_turned:
         return f"Each cut is {as_is}."
     straight = len(found.cuts) - found.turned
@@ -133,18 +134,19 @@ def _each(each: Each, found: Cutting | None, unit: str) -> str:
 
 
 def _off(values: Mapping[str, Any], length: float, unit: str) -> str:
-    other = "cm" if unit == "in" else "in"
-    return f"off a bolt {written(values['bolt_width'], unit)} wide, or {written(length, other)}."
+    other = laid(length, OTHER[unit], "up")
+    return f"off a bolt {laid(values['bolt_width'], unit)} wide, or {other}."
 
 
 def _left(found: Cutting | None, unit: str) -> str:
     """List what is left over, the largest first."""
     if found is None:
         return ""
-    strips = sorted(found.left, key=lambda strip: -strip[2] * strip[3])[:STRIPS]
+    strips = [strip for strip in found.left if min(strip[2:]) >= SCRAP]
+    strips = sorted(strips, key=lambda strip: -strip[2] * strip[3])[:STRIPS]
     if not strips:
         return "Nothing is left over."
-    return f"Left over: {', '.join(area(strip[2], strip[3], unit) for strip in strips)}."
+    return f"Left over: {', '.join(laid_area(*strip[2:], unit, 'down') for strip in strips)}."
 
 
 def drawing(asked: Asked, tables: Mapping[str, Any]) -> tuple[str, list[Strip], list[Strip]]:

@@ -11,7 +11,7 @@ from typing import Any
 from webapp.cloth import reads
 from webapp.cloth.bounds import FORGIVEN, INCH
 from webapp.cloth.cut import cut
-from webapp.cloth.lengths import written
+from webapp.cloth.lengths import laid
 from webapp.cloth.margins import margin
 from webapp.cloth.reads import Asked
 from webapp.cloth.sizing import Cloth, Fit, fit, largest
@@ -20,7 +20,6 @@ from webapp.cloth.words import plain
 # Stitches an inch, coarsest first, as (count, over): what they are called stands beside them.
 GROUNDS = ((11.0, 1), (25.0, 2), (14.0, 1), (16.0, 1), (18.0, 1), (20.0, 1))
 NAMED = ("11", "25 over two", "14, 28 over two", "16, 32 over two", "18, 36 over two", "20, 40 over two")
-LEAST = {"in": 0.254, "cm": 1.0}  # mm: what is short at all is not said to be nothing
 BOTH = "Write both sides of the design, or neither."
 
 
@@ -84,9 +83,9 @@ def slots(asked: Asked, tables: Mapping[str, Any]) -> dict[str, str]:
 
 def _most(most: tuple[int, int], side: float, unit: str) -> dict[str, str]:
     if not all(most):
-        sentence = f"With {written(side, unit)} a side nothing is left for a design."
+        sentence = f"With {laid(side, unit, 'up')} a side nothing is left for a design."
         return {"headline": "No room", "spare": sentence, "also": ""}
-    sentence = f"stitches at most, with {written(side, unit)} a side."
+    sentence = f"stitches at most, with {laid(side, unit, 'up')} a side."
     return {"headline": _times(most), "spare": sentence, "also": ""}
 
 
@@ -95,10 +94,10 @@ def _fitting(values: Mapping[str, Any], cloth: Cloth, side: float) -> dict[str, 
     way, unit = better(straight, turned), values["unit"]
     if not way.fits:
         return {"headline": "Too small", "spare": _short(way, side, unit), "also": _finer(values, side)}
-    over = f"{written(way.spare_across, unit)} over across and {written(way.spare_down, unit)} down"
+    over = [laid(max(0.0, spare), unit, "down") for spare in (way.spare_across, way.spare_down)]
     return {
         "headline": "It fits, turned" if way.turned else "It fits",
-        "spare": f"{over}, beside {written(side, unit)} a side.",
+        "spare": f"{over[0]} over across and {over[1]} down, beside {laid(side, unit, 'up')} a side.",
         "also": "Turned by a quarter it fits as well." if straight.fits and turned.fits else "",
     }
 
@@ -108,18 +107,18 @@ def _hooped(values: Mapping[str, Any], cloth: Cloth, tables: Mapping[str, Any]) 
     found, unit = cut(cloth, values, tables), values["unit"]
     if found.least <= min(values["piece_width"], values["piece_height"]) + FORGIVEN:
         return ""
-    across = written((found.hoop.diameter or 0) * INCH, unit)
-    return f"A hoop of {across} goes round it, and asks for {written(found.least, unit)} each way."
+    across = laid((found.hoop.diameter or 0) * INCH, unit)
+    return f"A hoop of {across} goes round it, and asks for {laid(found.least, unit, 'up')} each way."
 
 
 def _short(way: Fit, side: float, unit: str) -> str:
     short = [
-        f"{written(max(-spare, LEAST[unit]), unit)} {where}"
+        f"{laid(-spare, unit, 'up')} {where}"
         for spare, where in ((way.spare_across, "across"), (way.spare_down, "down"))
         if spare < -FORGIVEN
     ]
     left = min(way.margin_across, way.margin_down)
-    rest = f"it would leave {written(left, unit)} a side, not {written(side, unit)}"
+    rest = f"it would leave {laid(max(0.0, left), unit, 'down')} a side, not {laid(side, unit, 'up')}"
     return f"Short by {' and '.join(short)}: {rest if left >= 0 else 'the design itself is larger'}."
 
 

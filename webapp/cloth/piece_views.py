@@ -9,7 +9,7 @@ from webapp.cloth import classroom as subject
 from webapp.cloth import piece as laid
 from webapp.cloth import piece_drawing, reads
 from webapp.cloth.bounds import INCH
-from webapp.cloth.lengths import area
+from webapp.cloth.lengths import area, laid_area
 from webapp.cloth.reads import Asked
 from webapp.cloth.stash import fitting_projects, search
 from webapp.cloth.tables import read
@@ -100,7 +100,7 @@ def sold(unit: str) -> list[tuple[str, str, dict[str, str]]]:
     return [
         (
             row["name"].capitalize(),
-            area(row["width"] * INCH, row["height"] * INCH, unit),
+            laid_area(row["width"] * INCH, row["height"] * INCH, unit),
             {"piece_width": f"{row['width']} in", "piece_height": f"{row['height']} in"},
         )
         for row in read("pieces")["pieces"]

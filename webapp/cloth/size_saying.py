@@ -5,7 +5,7 @@ Figures come from ``size_answer``; they are rounded only here.
 
 from webapp.cloth.advice import Strands
 from webapp.cloth.bounds import INCH
-from webapp.cloth.lengths import area, both, inches, signed, written
+from webapp.cloth.lengths import area, both, inches, laid, laid_area, to_cut
 from webapp.cloth.size_answer import Answer, ring
 from webapp.cloth.sizing import Cloth, finished
 
@@ -27,25 +27,25 @@ HOLDS = {"clamps": "Frame with clamps", "scroll": "Scroll frame", "stretched": "
 def slots(found: Answer) -> dict[str, str]:
     """Give every text of the answer by its slot."""
     sized, unit = found.sized, found.unit
-    cut, cut_other = both(sized.cut_width, sized.cut_height, unit, cut=True)
+    cut, cut_other = to_cut(sized.cut_width, sized.cut_height, unit)
     done, done_other = both(sized.finished_width, sized.finished_height, unit)
     return {
-        "cut": signed(cut),
+        "cut": cut,
         "cut-other": cut_other,
         "finished": done,
         "finished-other": done_other,
-        "margin": f"{written(found.margin.mm, unit)} a side{' at least' if found.least else ''}",
+        "margin": f"{laid(found.margin.mm, unit, 'up')} a side{' at least' if found.least else ''}",
         "why": why(found),
         "middle": f"{halfway(sized.width)} across",
         "middle-down": f"{halfway(sized.height)} down",
         "first": first(found),
-        "first-other": area(sized.first_in, sized.first_down, unit),
+        "first-other": laid_area(sized.first_in, sized.first_down, unit),
         "needle": ranged(found.needle.usual, found.needle.low, found.needle.high),
         "strands": strands(found.strands),
         "hoop": hoop(found),
         "care": care(found),
-        "wide": signed(written(sized.cut_width, unit, cut=True)),
-        "high": signed(written(sized.cut_height, unit, cut=True)),
+        "wide": laid(sized.cut_width, unit),
+        "high": laid(sized.cut_height, unit),
         "sources": sources(found),
         "unit": unit,
         **sides(found),
@@ -55,11 +55,11 @@ def slots(found: Answer) -> dict[str, str]:
 def why(found: Answer) -> str:
     """Say what asks for the margin."""
     decided = {"finish": found.finish, "frame": found.held}.get(found.margin.decided, "own")
-    frays = [written(part.mm, found.unit) for part in found.margin.parts if part.what == "frays"]
+    frays = [laid(part.mm, found.unit) for part in found.margin.parts if part.what == "frays"]
     said = f"{WHY[decided]}, and {frays[0]} that may fray" if frays else WHY[decided]
     if not found.least:
         return said
-    across, least = (written(mm, found.unit) for mm in (ring(found), found.least))
+    across, least = laid(ring(found), found.unit), laid(found.least, found.unit, "up")
     return f"{said}; a hoop of {across} asks for {least} each way"
 
 
@@ -92,13 +92,14 @@ def hoop(found: Answer) -> str:
     """Say what holds it."""
     if found.held == "hand":
         return "None: in the hand"
-    size_ = both(found.sized.finished_width, found.sized.finished_height, found.unit)[0]
+    sized = found.sized
+    size_ = laid_area(sized.finished_width, sized.finished_height, found.unit, "up")
     if found.held != "hoop":
         return f"{HOLDS[found.held]}, open at least {size_}"
     if found.hoop.diameter is None:
         return f"No hoop goes round it: a frame, open at least {size_}"
-    across = f"Hoop of {written(found.hoop.diameter * INCH, found.unit)}"
-    sold = f" ({inches(found.hoop.diameter * INCH)} in)" if found.unit == "cm" else ""
+    across = f"Hoop of {laid(found.hoop.diameter * INCH, found.unit)}"
+    sold = f" ({laid(found.hoop.diameter * INCH, 'in')})" if found.unit == "cm" else ""
     return f"{across}{sold}{', or a frame' if found.hoop.frame else ''}"
 
 
@@ -107,12 +108,12 @@ def care(found: Answer) -> str:
     sized, unit, cloth = found.sized, found.unit, found.cloth
     said = []
     if found.least:
-        bare = area(found.unheld.cut_width, found.unheld.cut_height, unit, cut=True)
+        bare = laid_area(found.unheld.cut_width, found.unheld.cut_height, unit)
         said.append(f"That is for the hoop: in the hand {bare} would do.")
     if found.held == "hoop" and not ring(found):
         said.append("A hoop moved from place to place would close on stitches.")
     if min(sized.cut_width, sized.cut_height) > found.widest:
-        said.append(f"Cloth is seldom sold wider than {written(found.widest, unit)}.")
+        said.append(f"Cloth is seldom sold wider than {laid(found.widest, unit)}.")
     if cloth.across != cloth.down:
         even = finished(Cloth(cloth.across, cloth.across, cloth.over), sized.width, sized.height)
         said.append(f"On square cloth of {per_inch(cloth.across)} it would be {both(*even, unit)[0]}.")
@@ -129,9 +130,9 @@ def sides(found: Answer) -> dict[str, str]:
     said = {}
     for row, ground in enumerate(found.sides):
         on = ground.sized
-        cut = area(on.cut_width, on.cut_height, found.unit, cut=True)
+        cut = laid_area(on.cut_width, on.cut_height, found.unit)
         said[f"side-{row}"] = _bare(area(on.finished_width, on.finished_height, found.unit))
-        said[f"side-{row}-cut"] = _bare(signed(cut))
+        said[f"side-{row}-cut"] = _bare(cut)
     return said
 
 

@@ -6,7 +6,7 @@ Pure, and the same in static/js/cloth/slip_asking.js.
 from collections.abc import Mapping
 
 from webapp.cloth import size_asking, slip_text
-from webapp.cloth.lengths import number
+from webapp.cloth.lengths import typed as length_typed
 from webapp.cloth.reads import Asked
 from webapp.cloth.slip_text import Slip
 from webapp.cloth.typed import Mistyped, amount
@@ -41,7 +41,7 @@ def typed(slip: Slip) -> dict[str, str]:
         "finish": slip.finish,
         "held": slip.held,
         "frays": "yes" if slip.frays else "",
-        "own": "" if slip.own is None else number(slip.own, slip.unit),
+        "own": "" if slip.own is None else length_typed(slip.own, slip.unit),
         "unit": slip.unit,
         "error": "" if slip.error is None else plain(slip.error),
     }

@@ -14,7 +14,7 @@ from webapp.cloth import stash
 from webapp.cloth.answer import answer
 from webapp.cloth.asking import question
 from webapp.cloth.gauge import Measured
-from webapp.cloth.lengths import area, written
+from webapp.cloth.lengths import area, laid, laid_area
 from webapp.cloth.models import KeptCloth
 from webapp.cloth.reads import KEPT
 from webapp.cloth.standards import table
@@ -33,7 +33,12 @@ Answer = str | tuple[str, int] | Response
 def give_search() -> dict[str, Any]:
     """Give the templates what looks through her stash for a project, and says what is in it."""
     given = {"in_stash": stash.for_project, "counted_in_words": counted_in_words}
-    return given | {"laid_in_words": laid_in_words, "piece_of": piece_of, "area": area}
+    return given | {
+        "laid_in_words": laid_in_words,
+        "piece_of": piece_of,
+        "area": area,
+        "laid_area": laid_area,
+    }
 
 
 @blueprint.get("/cloth/stash")
@@ -115,7 +120,7 @@ def for_project(project_id: UUID) -> Answer:
     project = db.session.get(Project, (stitcher().id, project_id)) or abort(404)
     found = stash.for_project(project)
     unit = stitcher().unit
-    side = written(stash.side_of(project), unit)
+    side = laid(stash.side_of(project), unit, "up")
     return render_template("cloth/stash_for.html", project=project, found=found, unit=unit, margin=side)
 
 

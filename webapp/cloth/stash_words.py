@@ -3,12 +3,10 @@
 from math import floor
 
 from webapp.cloth.bounds import INCH
-from webapp.cloth.lengths import written
+from webapp.cloth.lengths import laid, typed
 from webapp.cloth.models import KeptCloth
 from webapp.cloth.stash import Found
 from webapp.cloth.words import plain
-
-PER = {"in": INCH, "cm": 10.0}
 
 
 def hundredth(value: float) -> str:
@@ -34,7 +32,7 @@ def laid_in_words(found: Found, unit: str) -> str:
     side = max(0.0, min(found.fit.margin_across, found.fit.margin_down))
     said = over if found.cloth.kind == "threads" and "over" not in (found.same or "") else ""
     turned = "turned" if found.fit.turned else ""
-    parts = [found.same or "", said, turned, f"{written(side, unit)} a side"]
+    parts = [found.same or "", said, turned, f"{laid(side, unit, 'down')} a side"]
     return ", ".join(part for part in parts if part)
 
 
@@ -46,7 +44,7 @@ def form_of(cloth: KeptCloth, unit: str) -> dict[str, str]:
         said[name] = "" if value is None else plain(value)
     for name in ("width", "length"):
         value = getattr(cloth, name)
-        said[name] = "" if value is None else plain(round(value / PER[unit], 4))
+        said[name] = "" if value is None else typed(value, unit)
     return said
 
 

@@ -1,7 +1,8 @@
 // Cloth for a class: webapp/cloth/classroom.py in JavaScript. Texts by slot, and strips in mm for the drawing.
 
+import { INCH } from "./bounds.js";
 import { cut } from "./cut.js";
-import { area, written } from "./lengths.js";
+import { OTHER, area, laid, laidArea } from "./lengths.js";
 import { classCuts, offTheBolt } from "./packing.js";
 import { BOTH, clothOf } from "./piece.js";
 import { box } from "./piece_drawing.js";
@@ -11,6 +12,7 @@ import { STEPS, roundUp, turnedCloth } from "./sizing.js";
 const [DESIGN, CUT] = [["width", "height", "count"], ["cut_width", "cut_height"]];
 const [BOLT, PIECE] = [["bolt_width"], ["piece_width", "piece_height"]];
 const STRIPS = 6;
+const SCRAP = INCH / 8; // mm
 
 /** Read what was typed: how many, of which design or cut, off a bolt or out of a piece. */
 export function ask(typed) {
@@ -67,7 +69,7 @@ function offBolt({ n, bolt_width: wide }, sides, isTurned, lying) {
 export function slots({ values }, tables, straightened) {
   const { unit } = values;
   const each = cutOf(values, tables);
-  const [laid, found] = cutting(values, each);
+  const [many, found] = cutting(values, each);
   const said = { each: eachOf(each, found, unit), left: leftOf(found, unit), also: "" };
   if (!isPossible(each)) return { ...said, headline: "No cut", sub: "There is no such cut. Check the figures." };
   if (!found) {
@@ -76,20 +78,20 @@ export function slots({ values }, tables, straightened) {
   }
   if (values.off === "bolt") {
     const length = roundUp(found.length, STEPS[unit]);
-    const also = `Ask for ${written(straightened, unit)} more: edges are rarely straight.`;
-    return { ...said, headline: written(length, unit, true), sub: offOf(values, length, unit), also };
+    const also = `Ask for ${laid(straightened, unit)} more: edges are rarely straight.`;
+    return { ...said, headline: laid(length, unit), sub: offOf(values, length, unit), also };
   }
-  if (laid < values.n) {
-    return { ...said, headline: String(laid), sub: laid > 1 ? `cuts at most, of the ${values.n} asked for.` : "cut at most." };
+  if (many < values.n) {
+    return { ...said, headline: String(many), sub: many > 1 ? `cuts at most, of the ${values.n} asked for.` : "cut at most." };
   }
-  const more = found.most > laid ? `This piece gives ${found.most}.` : "This piece gives no more than that.";
+  const more = found.most > many ? `This piece gives ${found.most}.` : "This piece gives no more than that.";
   return { ...said, headline: "Enough", sub: more };
 }
 
 const isAlike = (one, other) => one?.[0] === other?.[0] && one?.[1] === other?.[1];
 
 function eachOf({ cut: sides, turned, done, doneTurned }, found, unit) {
-  const [asIs, across] = [sides, turned].map((sides) => area(...sides, unit, true));
+  const [asIs, across] = [sides, turned].map((lying) => laidArea(...lying, unit));
   if (!found?.turned || isAlike(done, doneTurned)) return `Each cut is ${asIs}.`;
   const straight = found.cuts.length - found.turned;
   const first = straight ? `Each cut is ${asIs}; ${found.turned} turned, ${across}` : `Each, turned, is ${across}`;
@@ -97,14 +99,15 @@ function eachOf({ cut: sides, turned, done, doneTurned }, found, unit) {
 }
 
 function offOf(values, length, unit) {
-  return `off a bolt ${written(values.bolt_width, unit)} wide, or ${written(length, unit === "in" ? "cm" : "in")}.`;
+  return `off a bolt ${laid(values.bolt_width, unit)} wide, or ${laid(length, OTHER[unit], "up")}.`;
 }
 
 function leftOf(found, unit) {
   if (!found) return "";
-  const strips = [...found.left].sort((one, other) => other[2] * other[3] - one[2] * one[3]).slice(0, STRIPS);
+  const strips = found.left.filter(([, , wide, high]) => Math.min(wide, high) >= SCRAP)
+    .sort((one, other) => other[2] * other[3] - one[2] * one[3]).slice(0, STRIPS);
   if (!strips.length) return "Nothing is left over.";
-  return `Left over: ${strips.map(([, , wide, high]) => area(wide, high, unit)).join(", ")}.`;
+  return `Left over: ${strips.map(([, , wide, high]) => laidArea(wide, high, unit, "down")).join(", ")}.`;
 }
 
 /** Give the drawing: [viewBox, cuts, strips left over], mm from the cloth's top left. */

@@ -2,12 +2,11 @@
 
 import { FORGIVEN, INCH } from "./bounds.js";
 import { cut } from "./cut.js";
-import { thousands, written } from "./lengths.js";
+import { laid, thousands } from "./lengths.js";
 import { margin } from "./margins.js";
 import { read, together } from "./reads.js";
 import { fit, largest, makeCloth } from "./sizing.js";
 
-const LEAST = { in: 0.254, cm: 1 };
 const GROUNDS = [[11, 1], [25, 2], [14, 1], [16, 1], [18, 1], [20, 1]];
 
 /** Said where only one side of a design is written. */
@@ -53,9 +52,9 @@ export function slots({ values }, tables) {
 
 function mostOf(most, side, unit) {
   if (!most.every(Boolean)) {
-    return { headline: "No room", spare: `With ${written(side, unit)} a side nothing is left for a design.`, also: "" };
+    return { headline: "No room", spare: `With ${laid(side, unit, "up")} a side nothing is left for a design.`, also: "" };
   }
-  return { headline: times(most), spare: `stitches at most, with ${written(side, unit)} a side.`, also: "" };
+  return { headline: times(most), spare: `stitches at most, with ${laid(side, unit, "up")} a side.`, also: "" };
 }
 
 function fitting(values, cloth, side) {
@@ -63,10 +62,10 @@ function fitting(values, cloth, side) {
   const way = better([straight, turned]);
   const { unit } = values;
   if (!way.fits) return { headline: "Too small", spare: short(way, side, unit), also: finer(values, side) };
-  const over = `${written(way.spare_across, unit)} over across and ${written(way.spare_down, unit)} down`;
+  const [across, down] = [way.spare_across, way.spare_down].map((spare) => laid(Math.max(0, spare), unit, "down"));
   return {
     headline: way.turned ? "It fits, turned" : "It fits",
-    spare: `${over}, beside ${written(side, unit)} a side.`,
+    spare: `${across} over across and ${down} down, beside ${laid(side, unit, "up")} a side.`,
     also: straight.fits && turned.fits ? "Turned by a quarter it fits as well." : "",
   };
 }
@@ -74,15 +73,15 @@ function fitting(values, cloth, side) {
 function hooped(values, cloth, tables) {
   const { least, hoop } = cut(cloth, values, tables);
   if (least <= Math.min(values.piece_width, values.piece_height) + FORGIVEN) return "";
-  const [across, each] = [hoop.diameter * INCH, least].map((mm) => written(mm, values.unit));
+  const [across, each] = [laid(hoop.diameter * INCH, values.unit), laid(least, values.unit, "up")];
   return `A hoop of ${across} goes round it, and asks for ${each} each way.`;
 }
 
 function short(way, side, unit) {
   const spares = [[way.spare_across, "across"], [way.spare_down, "down"]].filter(([spare]) => spare < -FORGIVEN);
-  const by = spares.map(([spare, where]) => `${written(Math.max(-spare, LEAST[unit]), unit)} ${where}`).join(" and ");
+  const by = spares.map(([spare, where]) => `${laid(-spare, unit, "up")} ${where}`).join(" and ");
   const left = Math.min(way.margin_across, way.margin_down);
-  const rest = `it would leave ${written(left, unit)} a side, not ${written(side, unit)}`;
+  const rest = `it would leave ${laid(Math.max(0, left), unit, "down")} a side, not ${laid(side, unit, "up")}`;
   return `Short by ${by}: ${left >= 0 ? rest : "the design itself is larger"}.`;
 }
 

@@ -2,7 +2,7 @@
 // size_answer.js.
 
 import { INCH } from "./bounds.js";
-import { area, both, inches, signed, written } from "./lengths.js";
+import { area, both, inches, laid, laidArea, toCut } from "./lengths.js";
 import { ring } from "./size_answer.js";
 import { finished, makeCloth } from "./sizing.js";
 
@@ -16,22 +16,22 @@ const HOLDS = { clamps: "Frame with clamps", scroll: "Scroll frame", stretched: 
 /** Give every text of the answer by its slot. */
 export function slots(found) {
   const { sized, unit, needle } = found;
-  const [cut, cutOther] = both(sized.cut_width, sized.cut_height, unit, true);
+  const [cut, cutOther] = toCut(sized.cut_width, sized.cut_height, unit);
   const [done, doneOther] = both(sized.finished_width, sized.finished_height, unit);
   return {
-    cut: signed(cut), "cut-other": cutOther, finished: done, "finished-other": doneOther,
-    margin: `${written(found.margin.mm, unit)} a side${found.least ? " at least" : ""}`,
+    cut, "cut-other": cutOther, finished: done, "finished-other": doneOther,
+    margin: `${laid(found.margin.mm, unit, "up")} a side${found.least ? " at least" : ""}`,
     why: why(found),
     middle: `${halfway(sized.width)} across`,
     "middle-down": `${halfway(sized.height)} down`,
     first: first(found),
-    "first-other": area(sized.first_in, sized.first_down, unit),
+    "first-other": laidArea(sized.first_in, sized.first_down, unit),
     needle: ranged(needle.usual, needle.low, needle.high),
     strands: strands(found.strands),
     hoop: hoop(found),
     care: care(found),
-    wide: signed(written(sized.cut_width, unit, true)),
-    high: signed(written(sized.cut_height, unit, true)),
+    wide: laid(sized.cut_width, unit),
+    high: laid(sized.cut_height, unit),
     sources: sources(found), unit,
     ...sides(found),
   };
@@ -41,8 +41,8 @@ function why(found) {
   const { margin: { decided, parts }, finish, held, unit, least } = found;
   const reason = WHY[{ finish, frame: held }[decided] ?? "own"];
   const frays = parts.find((part) => part.what === "frays");
-  const said = frays ? `${reason}, and ${written(frays.mm, unit)} that may fray` : reason;
-  return least ? `${said}; a hoop of ${written(ring(found), unit)} asks for ${written(least, unit)} each way` : said;
+  const said = frays ? `${reason}, and ${laid(frays.mm, unit)} that may fray` : reason;
+  return least ? `${said}; a hoop of ${laid(ring(found), unit)} asks for ${laid(least, unit, "up")} each way` : said;
 }
 
 function halfway(stitches) {
@@ -65,11 +65,11 @@ function strands(of) {
 function hoop(found) {
   const { held, unit, sized, hoop: { diameter, frame } } = found;
   if (held === "hand") return "None: in the hand";
-  const [open] = both(sized.finished_width, sized.finished_height, unit);
+  const open = laidArea(sized.finished_width, sized.finished_height, unit, "up");
   if (held !== "hoop") return `${HOLDS[held]}, open at least ${open}`;
   if (diameter === null) return `No hoop goes round it: a frame, open at least ${open}`;
-  const sold = unit === "cm" ? ` (${inches(diameter * INCH)} in)` : "";
-  return `Hoop of ${written(diameter * INCH, unit)}${sold}${frame ? ", or a frame" : ""}`;
+  const sold = unit === "cm" ? ` (${laid(diameter * INCH, "in")})` : "";
+  return `Hoop of ${laid(diameter * INCH, unit)}${sold}${frame ? ", or a frame" : ""}`;
 }
 
 function care(found) {
@@ -77,11 +77,11 @@ function care(found) {
   const shorter = Math.min(sized.cut_width, sized.cut_height);
   const said = [];
   if (found.least) {
-    const bare = area(found.unheld.cut_width, found.unheld.cut_height, unit, true);
+    const bare = laidArea(found.unheld.cut_width, found.unheld.cut_height, unit);
     said.push(`That is for the hoop: in the hand ${bare} would do.`);
   }
   if (found.held === "hoop" && !ring(found)) said.push("A hoop moved from place to place would close on stitches.");
-  if (shorter > widest) said.push(`Cloth is seldom sold wider than ${written(widest, unit)}.`);
+  if (shorter > widest) said.push(`Cloth is seldom sold wider than ${laid(widest, unit)}.`);
   if (cloth.across !== cloth.down) {
     const even = finished(makeCloth(cloth.across, cloth.across, cloth.over), sized.width, sized.height);
     said.push(`On square cloth of ${inches(cloth.across * INCH)} it would be ${both(...even, unit)[0]}.`);
@@ -92,7 +92,7 @@ function care(found) {
 function sides({ sides: grounds, unit }) {
   return Object.fromEntries(grounds.flatMap(({ sized: on }, row) => [
     [`side-${row}`, bare(area(on.finished_width, on.finished_height, unit))],
-    [`side-${row}-cut`, bare(signed(area(on.cut_width, on.cut_height, unit, true)))],
+    [`side-${row}-cut`, bare(laidArea(on.cut_width, on.cut_height, unit))],
   ]));
 }
 

@@ -1,6 +1,6 @@
 // A slip asked for by its figures: webapp/cloth/slip_asking.py in JavaScript.
 
-import { number } from "./lengths.js";
+import { typed as lengthTyped } from "./lengths.js";
 import { ask as askSize } from "./size_asking.js";
 import { fault } from "./slip_text.js";
 import { Mistyped, amount } from "./typed.js";
@@ -26,7 +26,7 @@ export function typedOf(slip) {
   return {
     title: slip.title, width: text(slip.width), height: text(slip.height), count: text(slip.count),
     across: text(slip.across), over: text(slip.over), finish: slip.finish, held: slip.held,
-    frays: slip.frays ? "yes" : "", own: slip.own === null ? "" : number(slip.own, slip.unit),
+    frays: slip.frays ? "yes" : "", own: slip.own === null ? "" : lengthTyped(slip.own, slip.unit),
     unit: slip.unit, error: text(slip.error),
   };
 }
