@@ -41,7 +41,7 @@ def test_the_cut_is_answered_cold_without_network_or_account_and_to_scale(
     page.goto(f"{server.url}/cloth")
     page.get_by_role("link", name="Size and cut").tap()
     page.wait_for_selector(LIVE)
-    for name, typed in (("Stitches across", "140"), ("Stitches down", "168"), ("Count", "28")):
+    for name, typed in (("Stitches wide", "140"), ("Stitches high", "168"), ("Count", "28")):
         page.get_by_label(name, exact=True).press_sequentially(typed)
         page.keyboard.press("Enter")
     page.get_by_label("Two").tap()
@@ -98,3 +98,34 @@ def test_the_page_can_be_used_by_everyone_and_nothing_moves(page, server, scheme
     touched = "main :is(a, button, select, summary, label.tick, .choice label, input.n)"
     heights = page.locator(touched).evaluate_all("(all) => all.map((e) => e.getBoundingClientRect().height)")
     assert min(heights) >= 48
+
+
+LINES = """(name) => [...document.querySelectorAll(name)].map((element) => {
+  const range = document.createRange();
+  range.selectNodeContents(element);
+  return [new Set([...range.getClientRects()].map(({ top }) => Math.round(top))).size,
+    range.getBoundingClientRect().right - element.parentElement.getBoundingClientRect().right];
+})"""
+
+
+@pytest.mark.parametrize("width", [360, 390])
+@pytest.mark.parametrize("path", ["/cloth/size", "/cloth/slip"])
+@pytest.mark.parametrize(
+    "query",
+    [
+        "width=143&height=171&count=14&held=hand",
+        "width=1410&height=1690&count=14&held=scroll",
+        "width=597&height=843&count=14&unit=cm&held=hoop",
+        "width=10000&height=9999&count=3.3&over=2&unit=cm&held=hand",
+    ],
+)
+def test_the_cut_stands_on_one_line_and_nothing_is_wider_than_the_phone(page, server, width, path, query):
+    page.set_viewport_size({"width": width, "height": 640})
+    page.goto(f"{server.url}{path}?{query}")
+    page.wait_for_selector("main [data-island][data-live]")
+    ((lines, over),) = page.evaluate(LINES, "strong.cut")
+    assert lines == 1
+    assert over <= 0
+    assert page.evaluate("document.documentElement.scrollWidth") <= width
+    for _lines, over in page.evaluate(LINES, ".sides td"):
+        assert over <= 0.5

@@ -6,11 +6,14 @@ screen: ``u`` is the mm of cloth that one of the drawing's ``WIDE`` × ``HIGH`` 
 
 from math import floor
 
+from webapp.cloth.lengths import laid_area
 from webapp.cloth.size_answer import Answer, ring, yours
 
 CARD = (85.60, 53.98)  # mm: ISO/IEC 7810, ID-1
 WIDE, HIGH = 326, 340  # dots
 LEFT, RIGHT, TOP, BOTTOM, UNDER = 74, 8, 26, 4, 26  # dots: a height's figure; an edge; up; an edge; a width's
+
+LONG = (12, 14, 16, 18)  # characters of a cut from which on its figure is set smaller, to stand on one line
 
 Shapes = dict[str, dict[str, float | str]]
 
@@ -25,6 +28,7 @@ def shapes(found: Answer) -> Shapes:
         (high + 2 * under + CARD[1]) / (HIGH - TOP - UNDER - BOTTOM),
     )
     return {
+        "figure": {"data-long": _long(found)},
         "view": {"viewBox": _view(found, under, u)},
         "cut": {"x": 0.0, "y": 0.0, "width": wide, "height": high},
         "design": {
@@ -38,6 +42,11 @@ def shapes(found: Answer) -> Shapes:
         **_marks(found, u),
         **_labels(found, over, under, u),
     }
+
+
+def _long(found: Answer) -> str:
+    text = laid_area(found.sized.cut_width, found.sized.cut_height, found.unit)
+    return str(sum(len(text) >= least for least in LONG))
 
 
 def _view(found: Answer, under: float, u: float) -> str:

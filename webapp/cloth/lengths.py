@@ -78,8 +78,8 @@ def both(width: float, height: float, unit: str) -> tuple[str, str]:
 
 
 def typed(mm: float, unit: str) -> str:
-    """Write a length as a field has it, so that it is read back as it was."""
-    return plain(floor(mm / PER[unit] * 10_000 + 0.5) / 10_000)
+    """Write a length as a field has it, so that it is read back as it was, and never as more."""
+    return plain(floor(mm / PER[unit] * 10_000 + FORGIVEN) / 10_000)
 
 
 def _laid(mm: float, unit: str, way: str) -> str:

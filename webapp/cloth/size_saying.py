@@ -91,7 +91,7 @@ def strands(of: Strands) -> str:
 def hoop(found: Answer) -> str:
     """Say what holds it."""
     if found.held == "hand":
-        return "None: in the hand"
+        return "In hand"
     sized = found.sized
     size_ = laid_area(sized.finished_width, sized.finished_height, found.unit, "up")
     if found.held != "hoop":
@@ -137,7 +137,8 @@ def sides(found: Answer) -> dict[str, str]:
 
 
 def _bare(area_: str) -> str:
-    return area_.rpartition(" ")[0]
+    """Leave the unit out; where a table's column is too narrow the line breaks after the sign, not before."""
+    return area_.rpartition(" ")[0].replace(" ×", "\u00a0×")
 
 
 def sources(found: Answer) -> str:

@@ -1,6 +1,7 @@
 // Size and cut drawn to scale, in mm of cloth: webapp/cloth/drawing.py in JavaScript. `u` is the mm of cloth to one of the
 // drawing's WIDE × HIGH dots.
 
+import { laidArea } from "./lengths.js";
 import { ring, yours } from "./size_answer.js";
 
 const CARD = [85.60, 53.98]; // ISO/IEC 7810, ID-1
@@ -19,6 +20,7 @@ export function shapes(found) {
   );
   const x = (wide + (RIGHT - LEFT - WIDE) * u) / 2;
   return {
+    figure: { "data-long": long(found) },
     view: { viewBox: [x, -under - TOP * u, WIDE * u, HIGH * u].map(plain).join(" ") },
     cut: { x: 0, y: 0, width: wide, height: high },
     design: { x: sized.first_in, y: sized.first_down, width: sized.finished_width, height: sized.finished_height },
@@ -27,6 +29,13 @@ export function shapes(found) {
     ...marks(sized, u),
     ...labels(found, over, under, u),
   };
+}
+
+const LONG = [12, 14, 16, 18];
+
+function long({ sized, unit }) {
+  const { length } = laidArea(sized.cut_width, sized.cut_height, unit);
+  return String(LONG.filter((least) => length >= least).length);
 }
 
 const plain = (value) => String(Math.floor(value * 1000 + 0.5) / 1000);

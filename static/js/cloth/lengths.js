@@ -62,4 +62,4 @@ export const area = (width, height, unit) => `${finished(width, unit)} × ${fini
 export const both = (width, height, unit) => [area(width, height, unit), area(width, height, OTHER[unit])];
 
 /** Write a length as a field has it. */
-export const typed = (mm, unit) => String(Math.floor((mm / PER[unit]) * 10_000 + 0.5) / 10_000);
+export const typed = (mm, unit) => String(Math.floor((mm / PER[unit]) * 10_000 + FORGIVEN) / 10_000);

@@ -64,7 +64,7 @@ function strands(of) {
 
 function hoop(found) {
   const { held, unit, sized, hoop: { diameter, frame } } = found;
-  if (held === "hand") return "None: in the hand";
+  if (held === "hand") return "In hand";
   const open = laidArea(sized.finished_width, sized.finished_height, unit, "up");
   if (held !== "hoop") return `${HOLDS[held]}, open at least ${open}`;
   if (diameter === null) return `No hoop goes round it: a frame, open at least ${open}`;
@@ -96,7 +96,7 @@ function sides({ sides: grounds, unit }) {
   ]));
 }
 
-const bare = (text) => text.slice(0, text.lastIndexOf(" "));
+const bare = (text) => text.slice(0, text.lastIndexOf(" ")).replace(" ×", "\u00a0×"); // a line breaks after the sign
 
 function sources(found) {
   const named = Object.entries(found.cited).filter(([, names]) => names.length).map(([what, names]) => `${what}: ${names.join(", ")}`);
