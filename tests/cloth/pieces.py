@@ -7,7 +7,7 @@ from typing import Any
 from playwright.sync_api import Page
 
 from webapp.cloth import classroom, piece, piece_drawing
-from webapp.cloth.reads import CHOICES
+from webapp.cloth.reads import CHOICES, PARTED
 from webapp.cloth.tables import read
 from webapp.places import SHARED
 
@@ -66,6 +66,7 @@ def random_case(rng: Random) -> tuple[str, dict[str, str]]:
         "across": rng.choice(["", "", "29", "x"]),
         **{name: length(3, 40) for name in ("piece_width", "piece_height", "cut_width", "cut_height")},
         "bolt_width": length(10, 70),
+        **{f"{name}_part": rng.choice(["", "", "1/2", "15/16", "3/8", "2/4", "x"]) for name in PARTED},
         "own": rng.choice(["", "", "0", "2 1/4", "40 in"]),
         "n": rng.choice(["1", "7", "24", "200", "0", "two"]),
     }

@@ -101,7 +101,12 @@ def sold(unit: str) -> list[tuple[str, str, dict[str, str]]]:
         (
             row["name"].capitalize(),
             laid_area(row["width"] * INCH, row["height"] * INCH, unit),
-            {"piece_width": f"{row['width']} in", "piece_height": f"{row['height']} in"},
+            {
+                "piece_width": f"{row['width']} in",
+                "piece_height": f"{row['height']} in",
+                "piece_width_part": "",
+                "piece_height_part": "",
+            },
         )
         for row in read("pieces")["pieces"]
     ]
@@ -110,7 +115,7 @@ def sold(unit: str) -> list[tuple[str, str, dict[str, str]]]:
 def bolts() -> list[tuple[str, str, dict[str, str]]]:
     """List the widths of bolts as they are sold."""
     widths = [f"{inches} in" for inches in read("pieces")["bolts"]["inches"]]
-    return [(width, "", {"bolt_width": width}) for width in widths]
+    return [(width, "", {"bolt_width": width, "bolt_width_part": ""}) for width in widths]
 
 
 def carried(asked: Asked) -> dict[str, str]:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from webapp.cloth.typed import MM, Mistyped, amount
+from webapp.cloth.typed import MM, PARTS, Mistyped, amount
 
 FINISHES = (("framed", "Framed"), ("usual", "Usual"), ("small", "Small"), ("ornament", "Ornament"))
 HELD = (
@@ -97,6 +97,25 @@ def cloth(text: str, unit: str) -> float:
     return span(text, unit, 10, 100_000, "Cloth is measured from 1 cm to 100 m.")
 
 
+PARTED = dict.fromkeys(("piece_width", "piece_height", "cut_width", "cut_height", "bolt_width"), PARTS)
+TWICE = "The fraction is there twice: type it or choose it, not both."
+
+
+def parted(text: str, part: str, unit: str) -> str:
+    """Put the part of an inch that was chosen beside a length to what was typed, if it is in inches."""
+    if part not in PARTS:
+        return text
+    try:
+        number, named, _divided = amount(text or "0", "18")
+    except Mistyped:
+        return text
+    if (named or unit) != "in":
+        return text
+    if number != int(number):
+        raise Mistyped(TWICE)
+    return f"{int(number)} {part} in"
+
+
 def margin(text: str, unit: str) -> float:
     """Read a margin of her own, mm a side."""
     return span(text, unit, 0, 900, "A margin is from nothing to 90 cm.")
@@ -105,7 +124,7 @@ def margin(text: str, unit: str) -> float:
 READERS: dict[str, Callable[[str, str], Any]] = {
     **{name: lambda text, _unit: stitches(text) for name in ("width", "height")},
     **{name: lambda text, _unit: count(text) for name in ("count", "across")},
-    **dict.fromkeys(("piece_width", "piece_height", "cut_width", "cut_height", "bolt_width"), cloth),
+    **dict.fromkeys(PARTED, cloth),
     "own": margin,
     "n": lambda text, _unit: cuts(text),
 }
@@ -138,9 +157,11 @@ def read(typed: Mapping[str, str], needed: Iterable[str], other: Iterable[str]) 
     for name in (*needed, *other):
         text = kept.get(name, "").strip()
         asked.values[name] = None
-        if not text and name not in needed:
-            continue
         try:
+            if name in PARTED:
+                text = parted(text, kept.get(f"{name}_part", ""), asked.values["unit"])
+            if not text and name not in needed:
+                continue
             asked.values[name] = READERS[name](text, asked.values["unit"])
         except Mistyped as error:
             asked.errors[name] = str(error)

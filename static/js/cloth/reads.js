@@ -48,6 +48,24 @@ function span(text, unit, low, high, sentence) {
   return mm;
 }
 
+const PARTED = ["piece_width", "piece_height", "cut_width", "cut_height", "bolt_width"];
+const PARTS = /^([1357]\/(16|8)|[13]\/4|1\/2|(9|11|13|15)\/16)$/;
+
+/** Put the part of an inch that was chosen beside a length to what was typed, if it is in inches. */
+function parted(text, part, unit) {
+  if (!PARTS.test(part)) return text;
+  let [found, named] = [0, null];
+  try {
+    [found, named] = amount(text || "0", "18");
+  } catch (error) {
+    if (!(error instanceof Mistyped)) throw error;
+    return text;
+  }
+  if ((named ?? unit) !== "in") return text;
+  if (!Number.isInteger(found)) throw new Mistyped("The fraction is there twice: type it or choose it, not both.");
+  return `${found} ${part} in`;
+}
+
 const cloth = (text, unit) => span(text, unit, 10, 100_000, "Cloth is measured from 1 cm to 100 m.");
 const margin = (text, unit) => span(text, unit, 0, 900, "A margin is from nothing to 90 cm.");
 
@@ -75,10 +93,11 @@ export function read(typed, needed, other) {
   const kept = Object.fromEntries(Object.entries(typed).map(([name, text]) => [name, text.slice(0, KEPT)]));
   const asked = { typed: kept, values: choices(kept), errors: {} };
   for (const name of [...needed, ...other]) {
-    const text = (kept[name] ?? "").trim();
+    let text = (kept[name] ?? "").trim();
     asked.values[name] = null;
-    if (!text && !needed.includes(name)) continue;
     try {
+      if (PARTED.includes(name)) text = parted(text, kept[`${name}_part`] ?? "", asked.values.unit);
+      if (!text && !needed.includes(name)) continue;
       asked.values[name] = READERS[name](text, asked.values.unit);
     } catch (error) {
       if (!(error instanceof Mistyped)) throw error;
