@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from webapp.cloth.advice import hoop, needles, strands
+from webapp.cloth.advice import beside_needles, hoop, needles, strands
 from webapp.cloth.margins import margin
 from webapp.cloth.tables import NAMES, read
 
@@ -141,6 +141,27 @@ def test_the_range_of_needles_is_no_wider_than_the_sources(per_inch):
 def test_the_dissent_is_told_apart():
     assert "22 for two strands" in NEEDLES["dissent"]["says"]
     assert "V1" not in needles(18, NEEDLES).sources
+
+
+# cross-stitch.dreamwidth.org/66847.html: one size finer for backstitch; vettycreations.com.au goes by thread.
+@pytest.mark.parametrize(("per_inch", "two"), [(14, True), (11, False), (16, True), (28, False)])
+def test_what_some_say_otherwise_of_needles_is_said_beside(per_inch, two):
+    said, sources = beside_needles(strands(per_inch, STRANDS), NEEDLES)
+    assert said.startswith("One size finer for backstitch.")
+    assert ("Or by thread, not cloth: 22 for two strands up to 36 count." in said) == two
+    assert sources == (["DW1", "V1"] if two else ["DW1"])
+
+
+# Every figure that no source gives says so: a row has its source, or is called common practice.
+def test_every_row_of_a_table_says_where_it_comes_from():
+    rows = [*MARGINS["finishes"].values(), *MARGINS["frames"].values(), MARGINS["frays"]]
+    rows += [MARGINS["frames"]["hoop"]["beyond"], *NEEDLES["needles"], *STRANDS["strands"]]
+    rows += [HOOPS[name] for name in ("sizes", "clear", "comfortable", "frame")]
+    pieces = read("pieces")
+    rows += [NEEDLES["edges"], STRANDS["edges"], NEEDLES["harm"], NEEDLES["dissent"], *pieces["pieces"]]
+    rows += [pieces[name] for name in ("bolts", "measured", "straightening")]
+    for row in rows:
+        assert row.get("source") or row.get("sources") or row.get("inches") == 0, row
 
 
 # Strands of six, by stitches an inch: full cross (usual, least, most) and backstitch (least, most)

@@ -66,6 +66,19 @@ def needles(holes_per_inch: float, table: Mapping[str, Any]) -> Needles:
     return Needles(*(row[name] for name in ("usual", "low", "high", "sources")))
 
 
+def beside_needles(strands_: Strands, table: Mapping[str, Any]) -> tuple[str, list[str]]:
+    """Say what some sources add or say otherwise, with their keys.
+
+    For backstitch; and, where two strands are worked, the view that goes by the thread.
+    """
+    more = next(of for of in table["published"] if "back" in of)
+    said, sources = f"{more['back'].capitalize()}.", [more["source"]]
+    if strands_.low <= 2 <= strands_.high:
+        dissent = table["dissent"]
+        said, sources = f"{said} Or {dissent['says']}.", [*sources, dissent["source"]]
+    return said, sources
+
+
 def strands(stitches_per_inch: float, table: Mapping[str, Any]) -> Strands:
     """Give the strands for stitches so many to the inch, from shared/tables/strands.json."""
     row = _row(stitches_per_inch, table["strands"])

@@ -25,6 +25,7 @@ SIDES = (
 class Answer:
     """Everything that is answered, mm and counts per inch.
 
+    beside: what some sources add on needles, or say otherwise.
     least: what the hoop asks of the cut each way where that is more than design and margins, else 0; unheld:
     the same design in the hand; grip: what the frame takes on each side; widest: the widest bolt; cited:
     where margin, needle and strands come from.
@@ -37,6 +38,7 @@ class Answer:
     sized: Sized
     margin: Margin
     needle: Needles
+    beside: str
     strands: Strands
     hoop: Advice
     least: float
@@ -55,6 +57,7 @@ def answer(values: Mapping[str, Any], tables: Mapping[str, Any]) -> Answer:
     per_inch = cloth.across / cloth.over
     needle = advice.needles(per_inch, tables["needles"])
     strand = advice.strands(per_inch, tables["strands"])
+    beside, more = advice.beside_needles(strand, tables["needles"])
     return Answer(
         unit=unit,
         finish=values["finish"],
@@ -63,6 +66,7 @@ def answer(values: Mapping[str, Any], tables: Mapping[str, Any]) -> Answer:
         sized=found.sized,
         margin=found.margin,
         needle=needle,
+        beside=beside,
         strands=strand,
         hoop=found.hoop,
         least=found.least if found.grown else 0.0,
@@ -72,15 +76,15 @@ def answer(values: Mapping[str, Any], tables: Mapping[str, Any]) -> Answer:
         widest=max(tables["pieces"]["bolts"]["inches"]) * INCH,
         cited={
             "Margin": cited(found.margin.sources, tables["margins"]),
-            "needle": cited(needle.sources, tables["needles"]),
+            "needle": cited(list(dict.fromkeys([*needle.sources, *more])), tables["needles"]),
             "strands": cited(strand.sources, tables["strands"]),
         },
     )
 
 
 def cited(keys: list[str], table: Mapping[str, Any]) -> list[str]:
-    """Name sources by their addresses, or as common practice."""
-    return [table["sources"].get(key, key) for key in keys]
+    """Name sources by their addresses, or say that there is none."""
+    return [table["sources"].get(key, f"{key}, no source") for key in keys]
 
 
 def ring(found: Answer) -> float:

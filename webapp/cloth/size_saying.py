@@ -41,6 +41,7 @@ def slots(found: Answer) -> dict[str, str]:
         "first": first(found),
         "first-other": laid_area(sized.first_in, sized.first_down, unit),
         "needle": ranged(found.needle.usual, found.needle.low, found.needle.high),
+        "needle-more": found.beside,
         "strands": strands(found.strands),
         "hoop": hoop(found),
         "care": care(found),

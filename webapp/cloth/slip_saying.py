@@ -14,7 +14,7 @@ from webapp.cloth.words import plain
 
 SAME = (  # as on the page of size and cut
     *("cut", "cut-other", "finished", "finished-other", "margin", "why", "middle", "middle-down", "first"),
-    *("first-other", "needle", "strands", "hoop", "care", "wide", "high"),
+    *("first-other", "needle", "needle-more", "strands", "hoop", "care", "wide", "high"),
 )
 NIGHT = {
     "hoop": "Take it out of hoop or frame every night: what is left on marks the cloth.",

@@ -13,6 +13,13 @@ export function needles(holesPerInch, table) {
   return { usual, low, high, sources };
 }
 
+/** Say what some sources of needles add or say otherwise: [text, keys of sources]. */
+export function besideNeedles({ low, high }, { published, dissent }) {
+  const { back, source } = published.find((of) => of.back);
+  const said = `${back[0].toUpperCase()}${back.slice(1)}.`;
+  return low <= 2 && high >= 2 ? [`${said} Or ${dissent.says}.`, [source, dissent.source]] : [said, [source]];
+}
+
 /** Give the strands of six for full crosses, backstitch and half crosses, for stitches so many to the inch. */
 export function strands(stitchesPerInch, table) {
   const { full, back, half, sources } = rowOf(stitchesPerInch, table.strands);

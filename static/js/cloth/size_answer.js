@@ -1,7 +1,7 @@
 // Everything that size and cut answer, figures only: webapp/cloth/size_answer.py in JavaScript. What was read is `values`;
 // the tables are those the page embeds.
 
-import { needles, strands as strandsFor } from "./advice.js";
+import { besideNeedles, needles, strands as strandsFor } from "./advice.js";
 import { INCH } from "./bounds.js";
 import { cut, sideBySide } from "./cut.js";
 import { makeCloth } from "./sizing.js";
@@ -16,9 +16,10 @@ export function answer(values, tables) {
   const perInch = cloth.across / cloth.over;
   const needle = needles(perInch, tables.needles);
   const strand = strandsFor(perInch, tables.strands);
+  const [beside, more] = besideNeedles(strand, tables.needles);
   return {
     unit, finish, held, cloth, margin, sized,
-    needle, strands: strand, hoop,
+    needle, beside, strands: strand, hoop,
     least: grown ? least : 0,
     unheld: cut(cloth, { ...values, held: "hand" }, tables).sized,
     grip: tables.margins.frames[held].inches * INCH,
@@ -26,13 +27,13 @@ export function answer(values, tables) {
     widest: Math.max(...tables.pieces.bolts.inches) * INCH,
     cited: {
       Margin: cited(margin.sources, tables.margins),
-      needle: cited(needle.sources, tables.needles),
+      needle: cited([...new Set([...needle.sources, ...more])], tables.needles),
       strands: cited(strand.sources, tables.strands),
     },
   };
 }
 
-const cited = (keys, table) => keys.map((key) => table.sources[key] ?? key);
+const cited = (keys, table) => keys.map((key) => table.sources[key] ?? `${key}, no source`);
 
 /** Give the diameter of the hoop that is used, mm; 0 where there is none. */
 export const ring = ({ held, hoop: { diameter } }) => (held === "hoop" && diameter ? diameter * INCH : 0);

@@ -27,6 +27,7 @@ export function slots(found) {
     first: first(found),
     "first-other": laidArea(sized.first_in, sized.first_down, unit),
     needle: ranged(needle.usual, needle.low, needle.high),
+    "needle-more": found.beside,
     strands: strands(found.strands),
     hoop: hoop(found),
     care: care(found),

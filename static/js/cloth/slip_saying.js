@@ -8,7 +8,7 @@ import { slots as said } from "./size_saying.js";
 
 const SAME = [
   "cut", "cut-other", "finished", "finished-other", "margin", "why", "middle", "middle-down",
-  "first", "first-other", "needle", "strands", "hoop", "care", "wide", "high",
+  "first", "first-other", "needle", "needle-more", "strands", "hoop", "care", "wide", "high",
 ];
 const NIGHT = {
   hoop: "Take it out of hoop or frame every night: what is left on marks the cloth.",
