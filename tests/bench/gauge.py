@@ -7,7 +7,7 @@ from random import Random
 
 from tests.bench.agreed import agreed
 from tests.cloth.languages import disagreements
-from tests.cloth.simulate import between_pins, to_a_mark
+from tests.cloth.simulate import between_pins, to_a_mark, whole_only
 from webapp.cloth.answer import KINDS
 from webapp.cloth.gauge import INCH, Reading, measure
 from webapp.cloth.naming import judge
@@ -51,7 +51,13 @@ def coverage(take: Take, band: tuple[float, float], counts: int, seed: int) -> f
 
 
 def sureness(
-    length: float, division: float, kind: str, counts: int, seed: int, by_name: bool
+    length: float,
+    division: float,
+    kind: str,
+    counts: int,
+    seed: int,
+    by_name: bool,
+    take: Callable[[Random, float, float, float], Reading] = to_a_mark,
 ) -> tuple[int, int]:
     """Count the sure calls and the wrong ones, for cloth sold by a name or of any count from 6 to 40.
 
@@ -63,7 +69,7 @@ def sureness(
     for _ in range(counts):
         standard = rng.choice(standards)
         truth = rng.uniform(standard.low, standard.high) if by_name else rng.uniform(6, 40)
-        name = called(to_a_mark(rng, truth, length, division), kind)
+        name = called(take(rng, truth, length, division), kind)
         if name is not None:
             right = standard if by_name else min(standards, key=lambda s: abs(s.count - truth))
             sure += 1
@@ -87,6 +93,16 @@ def _pins(rng: Random, count: float, squares: int, division: float) -> Reading:
     return between_pins(rng, count, squares, division)
 
 
+def whole_ways(at_a_line: bool = True) -> Iterator[tuple[str, Take]]:
+    """List the ways of counting whole squares only, which leaves out the part at the end."""
+
+    def take(rng: Random, count: float, length: float, division: float) -> Reading:
+        return whole_only(rng, count, length, division, at_a_line)
+
+    for length, division in LENGTHS:
+        yield f"over {length / INCH:.2f} in", partial(take, length=length, division=division)
+
+
 def figures(counts: int = COUNTS) -> Iterator[str]:
     yield from covered(counts)
     yield from called_sure(counts)
@@ -94,23 +110,31 @@ def figures(counts: int = COUNTS) -> Iterator[str]:
 
 
 def covered(counts: int) -> Iterator[str]:
-    """Give the mean, the least and the most of coverage."""
+    """Give the mean, the least and the most of coverage, of each kind of stitcher."""
+    yield from _covered("the 95 % interval holds the truth", ways(), counts)
+    yield from _covered("of whole squares only, from a line, it holds it", whole_ways(), counts)
+    told = "of whole squares only, begun anywhere (not claimed: the page says to begin on a line)"
+    yield from _covered(told, whole_ways(at_a_line=False), counts)
+
+
+def _covered(what: str, tried: Iterator[tuple[str, Take]], counts: int) -> Iterator[str]:
     held = [
         (coverage(take, band, counts, seed), f"{way}, {band[0]} to {band[1]} an inch")
-        for seed, ((way, take), band) in enumerate(product(ways(), BANDS))
+        for seed, ((way, take), band) in enumerate(product(tried, BANDS))
     ]
     mean = sum(share for share, _case in held) / len(held)
-    yield f"gauge: the 95 % interval holds the truth in {mean:.1%} of {len(held)} cases of {counts:,} counts"
+    yield f"gauge: {what} in {mean:.1%} of {len(held)} cases of {counts:,} counts"
     for word, (share, case) in (("least", min(held)), ("most", max(held))):
         yield f"gauge: {word} {share:.1%}, {case}"
 
 
 def called_sure(counts: int) -> Iterator[str]:
     """Give how often a sure call is wrong."""
-    for by_name in (True, False):
+    for take, by_name in product((to_a_mark, whole_only), (True, False)):
         sure = wrong = 0
         for kind, (length, division) in product(KINDS, LENGTHS):
-            found = sureness(length, division, kind, counts, 7, by_name)
+            found = sureness(length, division, kind, counts, 7, by_name, take)
             sure, wrong = sure + found[0], wrong + found[1]
         cloth = "cloth sold by name" if by_name else "cloth of any count"
-        yield f"gauge: {cloth}: called sure {sure:,} times in {12 * counts:,}, wrong {wrong}"
+        how = "" if take is to_a_mark else ", whole squares only"
+        yield f"gauge: {cloth}{how}: called sure {sure:,} times in {12 * counts:,}, wrong {wrong}"

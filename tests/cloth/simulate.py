@@ -3,6 +3,7 @@
 Nothing of the gauge's arithmetic is used: lines, marks and misreadings are placed one by one.
 """
 
+from math import ceil, floor
 from random import Random
 
 from webapp.cloth.gauge import INCH, Reading
@@ -14,6 +15,14 @@ def to_a_mark(rng: Random, count: float, length: float, division: float, at_a_li
     misread = (rng.random() + rng.random() - 1) * division  # both ends, half a division either way each
     end = begin + count * (length + misread) / INCH
     return Reading(round(end) - round(begin), length, division)
+
+
+def whole_only(rng: Random, count: float, length: float, division: float, at_a_line: bool = True) -> Reading:
+    """Count whole squares only, and leave out what is over at the end (at both, if not from a line)."""
+    begin = 0.0 if at_a_line else rng.random()
+    misread = (rng.random() + rng.random() - 1) * division
+    end = begin + count * (length + misread) / INCH
+    return Reading(floor(end) - ceil(begin), length, division)
 
 
 def between_pins(rng: Random, count: float, squares: int, division: float) -> Reading:

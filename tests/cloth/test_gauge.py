@@ -23,15 +23,18 @@ def test_uncertainties_combine_as_in_the_guides_end_gauge():
     assert freedom == pytest.approx(16.7, abs=0.1)
 
 
-# JCGM 100:2008, 4.3.7 and 5.1.2, by hand: half squares and thirty-seconds of an inch at both ends.
+# JCGM 100:2008, 4.3.7 and 5.1.2, by hand: thirty-seconds of an inch at both ends, and of squares half of one
+# either way at both ends (3 in 4), or up to one left out at the far end (1 in 4), half a square in the mean.
 def test_one_reading_has_the_guides_uncertainty():
     measured = measure([of(28, 2 * INCH, SIXTEENTH)])
-    part = 0.5 / sqrt(3) * sqrt(2) / 2
+    part = sqrt(3 / 4 * 2 * 0.5**2 / 3 + 1 / 4 * 0.5**2 / 3 + 3 / 16 * 0.5**2) / 2
     tape = 14 / 2 * (1 / 32) / sqrt(3) * sqrt(2)
     assert measured.count == pytest.approx(14)
     assert (measured.part, measured.tape) == (pytest.approx(part), pytest.approx(tape))
     assert measured.uncertainty == pytest.approx(sqrt(part**2 + tape**2))
-    assert measured.high - measured.count == pytest.approx(1.96 * measured.uncertainty)
+    assert measured.short == pytest.approx(0.5 / 4 / 2)
+    assert measured.high - measured.count - measured.short == pytest.approx(1.96 * measured.uncertainty)
+    assert measured.count + measured.short - measured.low == pytest.approx(1.96 * measured.uncertainty)
 
 
 # JCGM 100:2008, 4.2.3: the standard deviation of the mean, of five counts in 10 cm.
@@ -80,9 +83,16 @@ def test_no_place_is_counted_on_for_more_than_it_shows():
 
 def test_pins_and_halves_leave_less_of_a_square_unsure():
     whole, half, pinned = (
-        measure([of(n, 100, pins=pins)]).part for n, pins in ((55, False), (54.5, False), (55, True))
+        measure([of(n, 100, pins=pins)]) for n, pins in ((55, False), (54.5, False), (55, True))
     )
-    assert whole == pytest.approx(2 * half) == pytest.approx(4 * pinned)
+    assert whole.part > 2 * half.part == pytest.approx(4 * pinned.part)
+    assert whole.short > half.short == pinned.short == 0  # who gives halves, or sets pins, leaves nothing out
+
+
+def test_places_alike_to_the_last_square_have_no_spread():
+    for counted, length in ((28, 2 * INCH), (55, 100.0), (33, 1.3 * INCH)):
+        measured = measure([of(counted, length, SIXTEENTH)] * 3)
+        assert (measured.spread, measured.freedom, measured.factor) == (0, None, 1.96)
 
 
 lengths = st.floats(13, 1000)

@@ -61,6 +61,17 @@ def test_the_answer_how_sure_it_is_and_the_way_to_more_care_are_in_sight_togethe
     assert slot(bench, "count").evaluate("(e) => parseFloat(getComputedStyle(e).fontSize)") >= 40
 
 
+@pytest.mark.parametrize("size", [(320, 640), (360, 640), (390, 844)])
+def test_what_to_do_with_a_part_at_the_end_stands_at_the_count_in_two_lines_or_three(bench, size):
+    bench.set_viewport_size({"width": size[0], "height": size[1]})
+    said = bench.get_by_text("Begin on a line and count no holes. At the end, half or more counts as one.")
+    lines = said.bounding_box()["height"] / said.evaluate("(e) => parseFloat(getComputedStyle(e).lineHeight)")
+    assert lines <= (3.1 if size[0] < 345 else 2.1)
+    box, places = said.bounding_box(), bench.locator(".places").bounding_box()
+    assert box["y"] + box["height"] <= places["y"]
+    assert first(bench, "counted").get_attribute("aria-describedby") == said.get_attribute("id")
+
+
 @pytest.fixture
 def phone(browser_type, browser_type_launch_args, browser_context_args, tmp_path):
     """A phone that keeps what it has when its browser is ended, and begins again without network."""

@@ -20,11 +20,11 @@ def test_three_touches_beside_the_digits_say_what_cloth_it_is(bench):
     first(bench, "length").tap()
     bench.keyboard.type("2")
     expect(slot(bench, "count")).to_have_text("28")
-    expect(slot(bench, "interval")).to_have_text("27.1 to 28.9")
+    expect(slot(bench, "interval")).to_have_text("27.2 to 28.9")
     expect(slot(bench, "name")).to_have_text("count linen or evenweave")
     expect(slot(bench, "verdict")).to_have_text("Most likely (98\u00a0%).")
     expect(slot(bench, "said")).to_contain_text("Over two, the same as 14 count.")
-    expect(slot(bench, "said")).to_contain_text("Measure 5 in to tell it from 27.")
+    expect(slot(bench, "said")).to_contain_text("Measure 6 in to tell it from 27.")
     assert time.monotonic() - began < 10
 
 

@@ -159,8 +159,8 @@ def test_the_gauge_hands_over_what_it_measured(alice, client):
     figures = client.get(f"/cloth/gauge.json?{query.replace('counted', 'threads')}").json
     for way in ("along", "across"):
         assert float(fields[way]) == pytest.approx(figures[way]["count_per_inch"], abs=0.005)
-        low = figures[way]["count_per_inch"] - figures[way]["low_per_inch"]
-        assert low <= float(fields[f"{way}_error"]) <= low + 0.01
+        count, high = figures[way]["count_per_inch"], figures[way]["high_per_inch"]
+        assert high - count <= float(fields[f"{way}_error"]) <= high - count + 0.01  # the longer side
     assert 'value="threads" checked' in page
 
 

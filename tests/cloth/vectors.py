@@ -19,6 +19,7 @@ MEASURED = (
     "part",
     "tape",
     "spread",
+    "short",
     "freedom",
     "low",
     "high",

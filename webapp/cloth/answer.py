@@ -103,7 +103,7 @@ def compare(along: Measured, across: Measured) -> Square:
     """Tell whether the cloth is square, and what 100 squares or threads of it measure either way."""
     u, freedom = combine([(along.uncertainty, along.freedom), (across.uncertainty, across.freedom)])
     factor, sure = student(freedom)
-    off = abs(along.count - across.count) / u
+    off = abs(along.middle - across.middle) / u
     verdict = "square" if off <= factor else "perhaps" if off <= sure else "uneven"
     ratio = along.count / across.count
     return Square(verdict, 100 * INCH / along.count, 100 * INCH / across.count, (ratio - 1) * 100)
@@ -120,6 +120,6 @@ def _other_unit(measured: Measured, unit: str, standards: Sequence[Standard]) ->
 
 
 def _fitting(measured: Measured, times: float, standards: Sequence[Standard]) -> float | None:
-    count, reach = measured.count * times, measured.factor * measured.uncertainty * times
+    count, reach = measured.middle * times, measured.factor * measured.uncertainty * times
     near = [s for s in standards if distance(count, s) <= reach]
     return min(near, key=lambda s: abs(s.count - count)).count if near else None

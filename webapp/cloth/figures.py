@@ -49,6 +49,7 @@ def measured(of: Measured) -> dict[str, Any]:
         "part_uncertainty_per_inch": of.part,
         "tape_uncertainty_per_inch": of.tape,
         "spread_uncertainty_per_inch": of.spread,
+        "short_per_inch": of.short,
         "coverage_factor": of.factor,
         "degrees_of_freedom": of.freedom,
         "longest_mm": of.length,

@@ -15,7 +15,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import exp, log, sqrt
 
-from webapp.cloth.gauge import INCH, Measured, Reading, end_part
+from webapp.cloth.gauge import INCH, Measured, Reading, ends
 
 COARSEST, FINEST = 4, 80  # per inch; beyond, no cloth is for counting (common practice, no source)
 STRETCHED = 12 / 14  # a 14 stretched on a frame read about 12: lordlibidan.com
@@ -88,11 +88,13 @@ def cell(standard: Standard, standards: Sequence[Standard]) -> tuple[float, floa
 def judge(measured: Measured, standards: Sequence[Standard], none_weight: float) -> Judged:
     """Judge every standard by a measured count."""
     u = measured.uncertainty * measured.factor / 1.96  # few places make the error's tails longer
-    masses = [_mass(measured.count, u, s) for s in standards]
-    none = none_weight * _density_of_none(measured.count)
+    masses = [_mass(measured.middle, u, s) for s in standards]
+    none = none_weight * _density_of_none(measured.middle)
     total = sum(masses) + none
     names = [
-        Name(s.count, distance(measured.count, s) / measured.uncertainty, _verdict(measured, s), mass / total)
+        Name(
+            s.count, distance(measured.middle, s) / measured.uncertainty, _verdict(measured, s), mass / total
+        )
         for s, mass in zip(standards, masses, strict=True)
     ]
     return Judged(names, none / total, _sure(measured, names, standards))
@@ -108,7 +110,7 @@ def _density_of_none(count: float) -> float:
 
 
 def _verdict(measured: Measured, standard: Standard) -> str:
-    off = distance(measured.count, standard) / measured.uncertainty
+    off = distance(measured.middle, standard) / measured.uncertainty
     if off <= measured.factor:
         return "could be"
     return "unlikely" if off <= measured.sure_factor else "ruled out"
@@ -116,7 +118,7 @@ def _verdict(measured: Measured, standard: Standard) -> str:
 
 def _sure(measured: Measured, names: Sequence[Name], standards: Sequence[Standard]) -> float | None:
     left = [s for s, name in zip(standards, names, strict=True) if name.verdict != "ruled out"]
-    if len(left) != 1 or distance(measured.count, left[0]) > measured.factor * measured.uncertainty:
+    if len(left) != 1 or distance(measured.middle, left[0]) > measured.factor * measured.uncertainty:
         return None
     low, high = cell(left[0], standards)
     return left[0].count if low < measured.surely_low and measured.surely_high < high else None
@@ -134,7 +136,7 @@ def settling_length(reading: Reading, judged: Judged, standards: Sequence[Standa
     None if it is sure already or no name could be. While other names are left, that is the length that rules
     them out if the likeliest is true; then, the one that makes it sure. The uncertainty of one reading falls
     with its length, u = a / L; the 99.9 % interval and a 95 % run of bad luck must both lie within the room
-    there is: L = (3.291 + 1.960) a / room.
+    there is: L = ((3.291 + 1.960) a + short) / room.
     """
     name = likeliest(judged)
     if judged.sure is not None or name is None:
@@ -144,5 +146,6 @@ def settling_length(reading: Reading, judged: Judged, standards: Sequence[Standa
     low, high = cell(true, standards)
     rivals = [distance(name, s) for s in left if s is not true]
     room = min(rivals, default=min(name - low, high - name))
-    part, tape = end_part(reading) * INCH, reading.division / 2 * name
-    return (3.291 + 1.960) * sqrt(2 / 3 * (part * part + tape * tape)) / room
+    variance, left_out = ends([reading])
+    part, tape = sqrt(variance) * INCH, reading.division / 2 * name
+    return ((3.291 + 1.960) * sqrt(part * part + 2 / 3 * tape * tape) + left_out * INCH) / room

@@ -38,7 +38,7 @@ export function answer(readings, kind, unit, table) {
 export function compare(along, across) {
   const [u, freedom] = combine([[along.uncertainty, along.freedom], [across.uncertainty, across.freedom]]);
   const [factor, sure] = student(freedom);
-  const off = Math.abs(along.count - across.count) / u;
+  const off = Math.abs(along.middle - across.middle) / u;
   const ratio = along.count / across.count;
   return {
     verdict: off <= factor ? "square" : off <= sure ? "perhaps" : "uneven",
@@ -55,7 +55,7 @@ function asked(measured, steps) {
 }
 
 function fitting(measured, times, standards) {
-  const count = measured.count * times;
+  const count = measured.middle * times;
   const reach = measured.factor * measured.uncertainty * times;
   const off = (s) => Math.abs(s.count - count);
   const near = standards.filter((s) => distance(count, s) <= reach);

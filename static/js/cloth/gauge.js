@@ -3,6 +3,8 @@
 
 export const INCH = 25.4;
 const PIN = 0.125;
+const WHOLE_ONLY = 0.25;
+const NOISE = 1e-9;
 
 // Student's t, two-sided, at 95 % and 99.9 %, by degrees of freedom.
 const STUDENT = [
@@ -14,7 +16,7 @@ const STUDENT = [
 const sum = (numbers) => numbers.reduce((total, number) => total + number, 0);
 
 /** Give the half-width, in squares, of the part of a square unknown at either end. */
-export function endPart(reading) {
+function endPart(reading) {
   if (reading.pins) return PIN;
   return reading.counted % 1 === 0 ? 0.5 : 0.25;
 }
@@ -23,6 +25,15 @@ export function endPart(reading) {
 function bothEnds(halfWidths) {
   const total = sum(halfWidths);
   return (total * total + sum(halfWidths.map((a) => a * a))) / 3;
+}
+
+/** Give the variance of the squares counted, from the parts at the ends, and how many are short in the mean. */
+export function ends(readings) {
+  const rounded = bothEnds(readings.map(endPart));
+  if (readings.some((r) => r.pins || r.counted % 1 !== 0)) return [rounded, 0];
+  const half = readings.length / 2;
+  const leftOut = (WHOLE_ONLY * half * half) / 3 + WHOLE_ONLY * (1 - WHOLE_ONLY) * half * half;
+  return [(1 - WHOLE_ONLY) * rounded + leftOut, WHOLE_ONLY * half];
 }
 
 /** Give the factors for 95 % and 99.9 % at so many degrees of freedom, rounded down; null is endless. */
@@ -54,25 +65,28 @@ function spreadOf(readings) {
 
 /** Give the spread of either way of the cloth, by its share of the length, with its degrees of freedom. */
 function spreads(readings, total) {
+  const count = (sum(readings.map((r) => r.counted)) / total) * INCH;
   return ["along", "across"].map((way) => {
     const same = readings.filter((r) => r.way === way);
     return [spreadOf(same) * (sum(same.map((r) => r.length)) / total), same.length - 1];
-  }).filter(([u]) => u > 0);
+  }).filter(([u]) => u > NOISE * count);
 }
 
-/** Give the count per inch of one or several readings of the same cloth, with its error. */
+/** Give the count per inch of one or several readings of the same cloth, with its error; the intervals lie about middle. */
 export function measure(readings) {
   const total = sum(readings.map((r) => r.length));
   const count = (sum(readings.map((r) => r.counted)) / total) * INCH;
-  const part = (Math.sqrt(bothEnds(readings.map(endPart))) * INCH) / total;
+  const [variance, leftOut] = ends(readings);
+  const [part, short] = [(Math.sqrt(variance) * INCH) / total, (leftOut * INCH) / total];
   const tape = (Math.sqrt(bothEnds(readings.map((r) => r.division / 2))) * count) / total;
   const uneven = spreads(readings, total);
   const [u, freedom] = combine([[part, null], [tape, null], ...uneven]);
   const [spread] = combine(uneven);
   const [factor, sure] = student(freedom);
+  const middle = count + short;
   return {
-    count, uncertainty: u, part, tape, spread, freedom, factor, sure_factor: sure,
-    low: count - factor * u, high: count + factor * u, surely_low: count - sure * u, surely_high: count + sure * u,
+    count, uncertainty: u, part, tape, spread, short, middle, freedom, factor, sure_factor: sure,
+    low: middle - factor * u, high: middle + factor * u, surely_low: middle - sure * u, surely_high: middle + sure * u,
     length: Math.max(...readings.map((r) => r.length)), places: readings.length,
   };
 }

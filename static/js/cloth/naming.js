@@ -1,7 +1,7 @@
 // The names cloth is sold by, judged by a measured count: webapp/cloth/naming.py in JavaScript, where the rules are written
 // out. A standard is {count, low, high, weight, kinds}, per inch.
 
-import { INCH, endPart } from "./gauge.js";
+import { INCH, ends } from "./gauge.js";
 
 const COARSEST = 4;
 const FINEST = 80;
@@ -37,12 +37,12 @@ function cell(standard, standards) {
 /** Judge every standard by a measured count. */
 export function judge(measured, standards, noneWeight) {
   const u = (measured.uncertainty * measured.factor) / 1.96;
-  const masses = standards.map((s) => mass(measured.count, u, s));
-  const none = noneWeight / (measured.count * Math.log(FINEST / COARSEST));
+  const masses = standards.map((s) => mass(measured.middle, u, s));
+  const none = noneWeight / (measured.middle * Math.log(FINEST / COARSEST));
   const total = masses.reduce((sum, one) => sum + one, 0) + none;
   const names = standards.map((s, i) => ({
     count: s.count,
-    off: distance(measured.count, s) / measured.uncertainty,
+    off: distance(measured.middle, s) / measured.uncertainty,
     verdict: verdict(measured, s),
     likelihood: masses[i] / total,
   }));
@@ -55,14 +55,14 @@ function mass(count, u, standard) {
 }
 
 function verdict(measured, standard) {
-  const off = distance(measured.count, standard) / measured.uncertainty;
+  const off = distance(measured.middle, standard) / measured.uncertainty;
   if (off <= measured.factor) return "could be";
   return off <= measured.sure_factor ? "unlikely" : "ruled out";
 }
 
 function sureOf(measured, names, standards) {
   const left = standards.filter((_, i) => names[i].verdict !== "ruled out");
-  if (left.length !== 1 || distance(measured.count, left[0]) > measured.factor * measured.uncertainty) return null;
+  if (left.length !== 1 || distance(measured.middle, left[0]) > measured.factor * measured.uncertainty) return null;
   const [low, high] = cell(left[0], standards);
   return low < measured.surely_low && measured.surely_high < high ? left[0].count : null;
 }
@@ -81,7 +81,8 @@ export function settlingLength(reading, judged, standards) {
   const left = standards.filter((s, i) => judged.names[i].verdict !== "ruled out" && s !== likely);
   const [low, high] = cell(likely, standards);
   const room = left.length ? Math.min(...left.map((s) => distance(name, s))) : Math.min(name - low, high - name);
-  const part = endPart(reading) * INCH;
+  const [variance, leftOut] = ends([reading]);
+  const part = Math.sqrt(variance) * INCH;
   const tape = (reading.division / 2) * name;
-  return ((3.291 + 1.960) * Math.sqrt((2 / 3) * (part * part + tape * tape))) / room;
+  return ((3.291 + 1.960) * Math.sqrt(part * part + (2 / 3) * tape * tape) + leftOut * INCH) / room;
 }
