@@ -21,8 +21,10 @@ ANSWERS = """async ([folder, table, cases]) => {
     const names = left.map((n) => [n.count, n.verdict, n.likelihood]);
     return {
       ...measured, sure: judged.sure, none: judged.none, names, square: found.square, holes: found.holes,
+      changed: found.changed, over_two_name: found.over_two_name,
       asked_length: found.asked_length, settling: found.settling, sentences: sentences(found),
-      shown: [...words.interval(measured), ...words.metric(measured)], scale: scale(measured, judged),
+      shown: [...words.interval(measured), ...words.metric(measured)],
+      scale: scale(measured, judged, found.ways && found.across),
     };
   };
   return cases.map(figuresOf);

@@ -45,6 +45,17 @@ def test_the_page_says_what_the_vectors_say(client, case):
         assert f'<p class="{part}">{said[part]}</p>' in page.text
 
 
+def test_cloth_that_is_not_square_is_not_called_sure(client):
+    figures = client.get(
+        "/cloth/gauge.json?squares=56&squares=64&length=4&length=4&way=along&way=across"
+    ).json
+    assert figures["sure_per_inch"] is None
+    said = figures["sentences"]
+    assert said["answer"] == "14 and 16 count, along and across."
+    assert said["verdict"] == "Not square."
+    assert said["rest"] == "12 and 18 are ruled out."
+
+
 def test_the_figures_for_scripts_are_those_of_the_page(client):
     figures = client.get("/cloth/gauge.json?squares=28&length=2&unit=in").json
     given = {"kind": "squares", "unit": "in", "readings": VECTORS["answers"][0]["given"]["readings"]}

@@ -120,13 +120,49 @@ def test_a_stretched_14_is_not_called_14():
     assert 14 in ruled_out(asked(48, 4))
 
 
+def changes(found):
+    return dict(sentences(found)).get("changed", ""), dict(sentences(found))["verdict"]
+
+
+# kittenstitcher.com: a dyed 32 may shrink to 34 or 35, which is a count that is sold too, but seldom.
+@pytest.mark.parametrize("counted", [138, 139])
+def test_a_35_may_be_a_32_that_shrank_and_is_sure_only_as_measured(counted):
+    said, verdict = changes(asked(counted, 4, "threads"))
+    assert "a 32 that shrank in dyeing" in said
+    assert verdict != "Sure."
+
+
+# lordlibidan.com: a 14 stretched on a frame read about 12.
+def test_a_12_may_be_a_14_that_was_stretched_and_is_sure_only_as_measured():
+    said, verdict = changes(asked(48, 4))
+    assert said.endswith("or a 14 stretched on a frame.")
+    assert verdict == "Sure, as measured."
+
+
+# angolostefania.it/main/?p=148: 120 threads per 10 cm are sold as 28 as well.
+@pytest.mark.parametrize("how", [{}, {"pins": True}])
+def test_120_in_10_cm_may_be_sold_as_28(how):
+    assert "a 28 (120 per 10 cm is sold as 28)" in changes(asked(120, 10, "threads", "cm", **how))[0]
+
+
+@pytest.mark.parametrize(
+    ("counted", "kind"), [(56, "squares"), (64, "squares"), (112, "threads"), (128, "threads")]
+)
+def test_a_usual_count_is_not_put_in_doubt_by_what_might_have_been(counted, kind):
+    assert changes(asked(counted, 4, kind))[0] == ""
+
+
+def test_what_may_have_shrunk_to_it_is_not_called_ruled_out_beside_it():
+    assert dict(sentences(asked(138, 4, "threads")))["rest"] == "36 is ruled out."
+
+
 def test_a_figure_between_two_names_is_an_answer():
     found = asked(61, 4)
     assert could_be(found) == []
     said = dict(sentences(found))
     assert said["answer"] == "15.3 squares an inch."
     assert said["verdict"] == "Between 14 and 16."
-    assert said["rest"] == "Shrunk in dyeing, stretched on a frame, or sold so."
+    assert said["changed"] == "Perhaps a 14 that shrank in dyeing, an 18 stretched on a frame, or sold so."
 
 
 # luzine-happel.de/?p=15963: linens of 20 warp to 18 or 19 weft threads per cm are sold as even.
@@ -136,6 +172,21 @@ def test_linen_sold_as_even_is_found_uneven():
     assert square.verdict == "uneven"
     assert square.percent == pytest.approx((200 / 185 - 1) * 100)
     assert square.across_mm - square.along_mm == pytest.approx(100 * 10 / 18.5 - 100 * 10 / 20)
+
+
+# 14 along and 16 across in 4 in: what was found is neither sure nor ruled out.
+@pytest.mark.parametrize("across", [59, 60, 64, 72])
+def test_cloth_that_may_not_be_square_is_called_by_both_counts_and_by_neither_surely(across):
+    both = [Reading(56, 4 * INCH, SIXTEENTH), Reading(across, 4 * INCH, SIXTEENTH, way="across")]
+    found = answer(both, "squares", "in", table())
+    assert found.square.verdict != "square"
+    said = dict(sentences(found))
+    assert "along and across" in said["answer"]
+    assert found.judged.sure is None
+    assert "Sure" not in said["verdict"]
+    assert "ot square" in said["verdict"]
+    for count in (way.count for way in (found.along, found.across)):
+        assert not any(name.verdict == "ruled out" and name.count == count for name in found.judged.names)
 
 
 def test_square_cloth_is_not_called_uneven():
@@ -163,6 +214,13 @@ def test_the_settling_length_settles():
 
 def test_over_two_threads_a_28_is_the_same_as_14():
     assert ["over", "Over two, the same as 14 count."] in sentences(asked(112, 4, "threads"))
+
+
+# 34.5 threads are 17.25 stitches over two; no Aida of 17.5 is sold.
+def test_over_two_says_what_was_measured():
+    assert ["over", "Over two, 17.3 stitches an inch."] in sentences(asked(138, 4, "threads"))
+    found = asked(111, 4, "threads", pins=True)
+    assert ["over", "Over two, the same as 14 count; as measured, 13.9."] in sentences(found)
 
 
 @pytest.mark.parametrize(

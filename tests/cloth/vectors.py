@@ -44,10 +44,12 @@ def figures_of(given: dict[str, Any]) -> dict[str, Any]:
         "names": names,
         "square": asdict(found.square) if found.square else None,
         "holes": found.holes,
+        "over_two_name": found.over_two_name,
+        "changed": [asdict(one) for one in found.changed],
         "asked_length": found.asked_length,
         "settling": found.settling,
         "shown": [*interval(found.measured), *metric(found.measured)],
         "sentences": sentences(found),
-        "scale": asdict(scale(found.measured, found.judged)),
+        "scale": asdict(scale(found.measured, found.judged, found.across if found.ways else None)),
     }
     return json.loads(json.dumps(laid))

@@ -3,8 +3,9 @@
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
+from webapp.cloth.changed import Changed, changed
 from webapp.cloth.gauge import INCH, Measured, Reading, combine, measure, student
-from webapp.cloth.naming import Judged, Standard, distance, judge, likeliest, settling_length
+from webapp.cloth.naming import Judged, Standard, distance, either, judge, likeliest, settling_length
 
 KINDS = ("squares", "threads")
 
@@ -41,12 +42,14 @@ class Square:
 class Answer:
     """What cloth this is. Counts per inch, lengths in mm, None where it does not apply.
 
-    measured: of both ways together if square, else along; holes: the count if holes were counted (n squares
-    have n + 1 holes, catkinandlillie.com/post/all-about-cross-stitch-fabric-count), holes_name its
-    likeliest name; over_two: the stitches an inch over two threads; asked_length: the least length good
-    practice asks, None if reached; settling: the length that would settle the name; other_unit, other_kind:
-    the name it would have if the unit, or what was counted, was the other one, given only where no name
-    could be.
+    measured: of both ways together if square, else along; ways: along and across judged each by itself where
+    it may not be square, and then judged is of either; changed: what may have become it; holes: the count if
+    holes were counted (n squares have n + 1 holes,
+    catkinandlillie.com/post/all-about-cross-stitch-fabric-count), holes_name its likeliest name, holes_across
+    the other way where it may not be square; over_two: the stitches an inch over two threads, over_two_name
+    the Aida its one name is then the same as; asked_length: the least length good practice asks, None if
+    reached; settling: the length that would settle the name; other_unit, other_kind: the name it would have
+    if the unit, or what was counted, was the other one, given only where no name could be.
     """
 
     kind: str
@@ -56,9 +59,13 @@ class Answer:
     across: Measured | None
     square: Square | None
     judged: Judged
+    ways: tuple[Judged, Judged] | None
+    changed: Sequence[Changed]
     holes: float
     holes_name: float | None
+    holes_across: float | None
     over_two: float | None
+    over_two_name: float | None
     asked_length: float | None
     settling: float | None
     other_unit: float | None
@@ -68,19 +75,18 @@ class Answer:
 def answer(readings: Sequence[Reading], kind: str, unit: str, table: Table) -> Answer:
     """Answer for readings of one cloth, at least one of them along."""
     standards = table.of(kind)
-    along = measure([r for r in readings if r.way == "along"])
+    lengthwise = [r for r in readings if r.way == "along"]
     crosswise = [r for r in readings if r.way == "across"]
-    across = measure(crosswise) if crosswise else None
+    along, across = measure(lengthwise), measure(crosswise) if crosswise else None
     square = compare(along, across) if across else None
-    used = (
-        readings
-        if square is None or square.verdict == "square"
-        else [r for r in readings if r.way == "along"]
-    )
+    apart = across if square and square.verdict != "square" else None
+    used = lengthwise if apart else readings
     measured = measure(used)
     judged = judge(measured, standards, table.none_weight)
+    ways = (judged, judge(apart, standards, table.none_weight)) if apart else None
+    judged = either(*ways) if ways else judged
     fits = likeliest(judged) is not None
-    holes = measure([replace(r, counted=r.counted - 1) for r in used])
+    holes = _holes(used)
     return Answer(
         kind=kind,
         unit=unit,
@@ -89,14 +95,32 @@ def answer(readings: Sequence[Reading], kind: str, unit: str, table: Table) -> A
         across=across,
         square=square,
         judged=judged,
+        ways=ways,
+        changed=[] if ways else changed(measured, judged, standards),
         holes=holes.count,
         holes_name=likeliest(judge(holes, standards, table.none_weight)),
+        holes_across=_holes(crosswise).count if apart else None,
         over_two=measured.count / 2 if kind == "threads" else None,
+        over_two_name=_over_two(judged, table) if kind == "threads" else None,
         asked_length=_asked(measured, table.steps),
-        settling=settling_length(max(used, key=lambda r: r.length), judged, standards),
+        settling=None if ways else settling_length(max(used, key=_length), judged, standards),
         other_unit=None if fits else _other_unit(measured, unit, standards),
         other_kind=None if fits else _fitting(measured, 1.0, table.of(KINDS[kind == "squares"])),
     )
+
+
+def _length(reading: Reading) -> float:
+    return reading.length
+
+
+def _holes(readings: Sequence[Reading]) -> Measured:
+    return measure([replace(r, counted=r.counted - 1) for r in readings])
+
+
+def _over_two(judged: Judged, table: Table) -> float | None:
+    """Give the Aida that cloth of one name is the same as over two threads, if there is such."""
+    fits = [name.count / 2 for name in judged.names if name.verdict == "could be"]
+    return fits[0] if len(fits) == 1 and fits[0] in {s.count for s in table.of("squares")} else None
 
 
 def compare(along: Measured, across: Measured) -> Square:

@@ -28,6 +28,9 @@ def figures(answer: Answer) -> dict[str, Any]:
         "none_of_these_likelihood": answer.judged.none,
         "if_holes": {"count_per_inch": answer.holes, "likeliest_per_inch": answer.holes_name},
         "over_two_stitches_per_inch": answer.over_two,
+        "perhaps_changed": [
+            {"count_per_inch": one.count, "how": one.how, "per_10cm": one.figure} for one in answer.changed
+        ],
         "asked_length_mm": answer.asked_length,
         "settling_length_mm": answer.settling,
         "if_other_unit_per_inch": answer.other_unit,

@@ -19,18 +19,22 @@ from webapp.cloth.gauge import INCH, Measured, Reading, ends
 
 COARSEST, FINEST = 4, 80  # per inch; beyond, no cloth is for counting (common practice, no source)
 STRETCHED = 12 / 14  # a 14 stretched on a frame read about 12: lordlibidan.com
-SHRUNK = 35 / 32  # a dyed 32 may shrink to 34 or 35: kittenstitcher.com
+SHRUNK_LEAST, SHRUNK = 34 / 32, 35 / 32  # a dyed 32 may shrink to 34 or 35: kittenstitcher.com
 
 
 @dataclass(frozen=True)
 class Standard:
-    """A count cloth is sold by, per inch: its name, the range it stands for, its weight before measuring."""
+    """A count cloth is sold by, per inch: its name, the range it stands for, its weight before measuring.
+
+    also: figures per 10 cm that are sold by this name too, out of its range.
+    """
 
     count: float
     low: float
     high: float
     weight: float
     kinds: Sequence[str] = ()
+    also: Sequence[float] = ()
 
 
 @dataclass(frozen=True)
@@ -98,6 +102,24 @@ def judge(measured: Measured, standards: Sequence[Standard], none_weight: float)
         for s, mass in zip(standards, masses, strict=True)
     ]
     return Judged(names, none / total, _sure(measured, names, standards))
+
+
+VERDICTS = ("could be", "unlikely", "ruled out")
+
+
+def either(one: Judged, other: Judged) -> Judged:
+    """Judge cloth of two counts, one each way: what holds of either way holds; none of them is sure."""
+    pairs = zip(one.names, other.names, strict=True)
+    names = [
+        Name(
+            a.count,
+            min(a.off, b.off),
+            min(a.verdict, b.verdict, key=VERDICTS.index),
+            (a.likelihood + b.likelihood) / 2,
+        )
+        for a, b in pairs
+    ]
+    return Judged(names, (one.none + other.none) / 2, None)
 
 
 def _mass(count: float, u: float, standard: Standard) -> float:

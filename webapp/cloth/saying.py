@@ -1,6 +1,8 @@
 """What the gauge says: its answer, then sentences. The JavaScript says the same, word for word."""
 
+from webapp.cloth import uneven
 from webapp.cloth.answer import Answer
+from webapp.cloth.changed import in_words
 from webapp.cloth.gauge import INCH
 from webapp.cloth.naming import Judged, Name, likeliest
 from webapp.cloth.words import CLOTHS, join, length, per_cent, plain, tenth
@@ -11,6 +13,8 @@ FEW = 3  # names that could be, said one by one
 
 def headline(answer: Answer) -> tuple[str, str]:
     """Give the answer: the figure to be shown large, and what it is a figure of."""
+    if answer.ways:
+        return uneven.headline(answer)
     counts = sorted(n.count for n in _fits(answer.judged))
     if not counts:
         return tenth(answer.measured.count), f"{answer.kind} an inch"
@@ -23,13 +27,14 @@ def headline(answer: Answer) -> tuple[str, str]:
 def sentences(answer: Answer) -> list[list[str]]:
     """Give what is to be said, as [part, sentence], most important first.
 
-    Parts: answer, verdict (how sure), rest (what is ruled out), square, over, hint, holes, care (how much
-    further to measure).
+    Parts: answer, verdict (how sure), rest (what is ruled out), changed (what may have become it), square,
+    over, hint, holes, care (how much further to measure).
     """
     said = [
         ["answer", f"{' '.join(headline(answer))}."],
         ["verdict", verdict(answer)],
         ["rest", rest(answer)],
+        ["changed", changed(answer)],
         ["square", squareness(answer)],
         ["over", over_two(answer)],
         ["hint", hint(answer)],
@@ -41,9 +46,11 @@ def sentences(answer: Answer) -> list[list[str]]:
 
 def verdict(answer: Answer) -> str:
     """Say how sure that is."""
+    if answer.ways:
+        return uneven.verdict(answer)
     judged = answer.judged
     if judged.sure is not None:
-        return "Sure."
+        return "Sure, as measured." if changed(answer) else "Sure."
     fits = sorted(_fits(judged), key=lambda n: -n.likelihood)
     if not fits:
         return _between(answer)
@@ -73,19 +80,26 @@ def _between(answer: Answer) -> str:
 
 
 def rest(answer: Answer) -> str:
-    """Say which names are unlikely and which are ruled out; where none fits, what that may come from."""
+    """Say which names are unlikely and which are ruled out."""
     judged = answer.judged
     kept = likeliest(judged) is not None
     doubted = [plain(n.count) for n in judged.names if n.verdict == "unlikely"]
-    out = [plain(n.count) for n in _ruled_out_beside(judged)]
+    become = {one.count for one in answer.changed} if changed(answer) else set()
+    out = [plain(n.count) for n in _ruled_out_beside(judged) if n.count not in become]
     said = []
-    if not kept and not hint(answer):
-        said.append("Shrunk in dyeing, stretched on a frame, or sold so.")
     if 0 < len(doubted) <= FEW:
         said.append(f"{_are(doubted)} {'unlikely' if kept else 'not ruled out'}.")
     if out and kept:
         said.append(f"{_are(out)} ruled out.")
     return " ".join(said)
+
+
+def changed(answer: Answer) -> str:
+    """Say what other cloth may have become it, beside a name that is seldom sold or where none fits."""
+    named = likeliest(answer.judged) is not None
+    if not named and hint(answer):
+        return ""
+    return in_words(answer.changed, named)
 
 
 def _are(counts: list[str]) -> str:
@@ -102,27 +116,22 @@ def _ruled_out_beside(judged: Judged) -> list[Name]:
 
 def squareness(answer: Answer) -> str:
     """Say whether it is square, and what that does to a design."""
-    square = answer.square
-    if square is None or answer.across is None:
-        return ""
-    if square.verdict == "square":
-        return "Square: along and across agree as far as measured."
-    figures = f"{tenth(answer.along.count)} along, {tenth(answer.across.count)} across"
-    if square.verdict == "perhaps":
-        return f"Perhaps not square: {figures}. Count again, further, both ways."
-    off = f"{tenth(abs(square.across_mm - square.along_mm))} mm ({tenth(abs(square.percent))}\u00a0%)"
-    way = "longer" if square.percent > 0 else "shorter"
-    return f"Not square: {figures}. 100 {answer.kind} come out {off} {way} across than along."
+    if answer.ways:
+        return uneven.squareness(answer)
+    return "Square: along and across agree as far as measured." if answer.square else ""
 
 
 def over_two(answer: Answer) -> str:
     """Say what threads come to over two."""
     if answer.over_two is None:
         return ""
-    fits = _fits(answer.judged)
-    if len(fits) == 1:
-        return f"Over two, the same as {plain(fits[0].count / 2)} count."
-    return f"Over two, {tenth(answer.over_two)} stitches an inch."
+    if answer.ways:
+        return uneven.over_two(answer)
+    stitches, name = tenth(answer.over_two), answer.over_two_name
+    if name is None:
+        return f"Over two, {stitches} stitches an inch."
+    measured = "" if stitches == plain(name) else f"; as measured, {stitches}"
+    return f"Over two, the same as {plain(name)} count{measured}."
 
 
 def hint(answer: Answer) -> str:
@@ -138,6 +147,8 @@ def hint(answer: Answer) -> str:
 
 def holes(answer: Answer) -> str:
     """Say what it would be if holes had been counted."""
+    if answer.ways:
+        return uneven.holes(answer)
     if answer.holes_name is None:
         return f"Counted holes? Then {tenth(answer.holes)}, no standard count."
     still = "still" if answer.holes_name == likeliest(answer.judged) else "likeliest"

@@ -23,19 +23,22 @@ class Mark:
 
 @dataclass(frozen=True)
 class Scale:
-    """The marks, where the interval begins and ends, and where the count is."""
+    """The marks, where the interval begins and ends, where the count is; the same across, if it differs."""
 
     marks: Sequence[Mark]
     low: float
     high: float
     at: float
+    across: tuple[float, float, float] | None = None
 
 
-def scale(measured: Measured, judged: Judged) -> Scale:
+def scale(measured: Measured, judged: Judged, across: Measured | None = None) -> Scale:
     """Lay the counts round the interval out along the line, the outermost of them (or of it) at its ends."""
     counts = [name.count for name in judged.names]
-    first, last = _window(counts, measured.low, measured.high)
-    least, most = min(counts[first], measured.low), max(counts[last], measured.high)
+    low = min(measured.low, across.low) if across else measured.low
+    high = max(measured.high, across.high) if across else measured.high
+    first, last = _window(counts, low, high)
+    least, most = min(counts[first], low), max(counts[last], high)
 
     def place(count: float) -> float:
         x = LEFT + (RIGHT - LEFT) * (count - least) / (most - least)
@@ -44,7 +47,8 @@ def scale(measured: Measured, judged: Judged) -> Scale:
     shown = judged.names[first : last + 1]
     written = _written([place(n.count) for n in shown], [n.verdict == "could be" for n in shown])
     marks = [Mark(place(n.count), n.count, n.verdict, i in written) for i, n in enumerate(shown)]
-    return Scale(marks, place(measured.low), place(measured.high), place(measured.count))
+    other = (place(across.low), place(across.high), place(across.count)) if across else None
+    return Scale(marks, place(measured.low), place(measured.high), place(measured.count), other)
 
 
 def _window(counts: Sequence[float], low: float, high: float) -> tuple[int, int]:

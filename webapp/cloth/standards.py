@@ -27,7 +27,8 @@ def standard(row: dict[str, Any], weights: dict[str, float]) -> Standard:
     """
     figures = [row["count"] * 100 / INCH, *(figure for figure, _source in row["labels"])]
     low, high = (min(figures) - 0.5) * INCH / 100, (max(figures) + 0.5) * INCH / 100
-    return Standard(row["count"], low, high, weights[row["asked"]], tuple(row["kinds"]))
+    also = tuple(figure for figure, _source in row.get("also", ()))
+    return Standard(row["count"], low, high, weights[row["asked"]], tuple(row["kinds"]), also)
 
 
 @cache

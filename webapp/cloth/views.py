@@ -8,7 +8,7 @@ from werkzeug.datastructures import MultiDict
 from werkzeug.wrappers import Response
 
 from webapp.accounts.guard import current_account
-from webapp.cloth import schemas
+from webapp.cloth import schemas, uneven
 from webapp.cloth.answer import answer
 from webapp.cloth.asking import Question, blank, question
 from webapp.cloth.figures import figures
@@ -21,6 +21,7 @@ from webapp.cloth.words import interval, metric, tenth
 
 blueprint = Blueprint("cloth", __name__)
 
+LONG = 9  # signs of a figure that may still stand large
 HEAD = ("answer", "verdict", "holes")  # said elsewhere on the page than the rest
 
 
@@ -97,11 +98,12 @@ def drawn(asked: Question) -> dict[str, Any]:
     said_of_it = dict(sentences(found))
     left_out = ("hint", "over", "care") if asked.otherwise(said_of_it) else ()
     said = {
-        "headline": headline(found),
+        "headline": (figure := headline(found)),
+        "size": "" if len(figure[0]) <= 4 else " long" if len(figure[0]) <= LONG else " longer",
         "measured": tenth(measured.count),
         "interval": interval(measured),
-        "metric": metric(measured),
-        "scale": scale(measured, found.judged),
+        "metric": uneven.across(found) if found.ways else f"{' to '.join(metric(measured))} per 10 cm",
+        "scale": scale(measured, found.judged, found.across if found.ways else None),
         "verdict": said_of_it["verdict"],
         "holes": said_of_it["holes"],
         "more": [one for one in said_of_it.items() if one[0] not in (*HEAD, *left_out)],

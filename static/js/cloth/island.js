@@ -5,10 +5,12 @@ import { change, makeRoom, otherwise, readLines, showWrong } from "./lines.js";
 import { showOffers } from "./offers.js";
 import { headline, sentences } from "./saying.js";
 import { drawScale, scale } from "./scale.js";
+import { acrossInWords } from "./uneven.js";
 import { interval, metric, tenth } from "./words.js";
 
 const UNIT = "evenrow.gauge.unit"; // which tape was used on this phone last
 const PATIENCE = 900; // ms without a key before what is half typed is called wrong
+const LONG = 9; // signs of a figure that may still stand large
 const HEAD = ["answer", "verdict", "holes"]; // said elsewhere on the page than the rest
 
 /** Answer in `root` as she types. */
@@ -74,13 +76,14 @@ function paint(root, found, said, leftOut) {
   if (!found) return ask(root, null);
   const { measured, judged } = found;
   const [figure, name] = headline(found);
-  slot(root, "count").classList.toggle("long", figure.length > 4);
+  slot(root, "count").classList.toggle("long", figure.length > 4 && figure.length <= LONG);
+  slot(root, "count").classList.toggle("longer", figure.length > LONG);
   const texts = {
     count: figure, name, verdict: said.verdict, measured: tenth(measured.count),
-    interval: interval(measured).join(" to "), metric: `${metric(measured).join(" to ")} per 10 cm`,
+    interval: interval(measured).join(" to "), metric: found.ways ? acrossInWords(found) : `${metric(measured).join(" to ")} per 10 cm`,
   };
   for (const [key, text] of Object.entries(texts)) slot(root, key).textContent = text;
-  drawScale(slot(root, "scale"), scale(measured, judged));
+  drawScale(slot(root, "scale"), scale(measured, judged, found.ways && found.across));
   const more = Object.entries(said).filter(([part]) => ![...HEAD, ...leftOut].includes(part));
   slot(root, "said").replaceChildren(...more.flatMap(paragraph));
   return ask(root, measured);

@@ -5,8 +5,13 @@ import { INCH, ends } from "./gauge.js";
 
 const COARSEST = 4;
 const FINEST = 80;
-const STRETCHED = 12 / 14;
-const SHRUNK = 35 / 32;
+
+/** What a frame and dyeing make of a count. */
+export const STRETCHED = 12 / 14;
+/** What dyeing makes of it at the least. */
+export const SHRUNK_LEAST = 34 / 32;
+/** What dyeing makes of it at the most. */
+export const SHRUNK = 35 / 32;
 
 /** Give the standard normal distribution function to 1e-7. */
 export function normal(z) {
@@ -47,6 +52,18 @@ export function judge(measured, standards, noneWeight) {
     likelihood: masses[i] / total,
   }));
   return { names, none: none / total, sure: sureOf(measured, names, standards) };
+}
+
+const VERDICTS = ["could be", "unlikely", "ruled out"];
+
+/** Judge cloth of two counts, one each way: what holds of either way holds; none of them is sure. */
+export function either(one, other) {
+  const names = one.names.map((a, i) => {
+    const b = other.names[i];
+    const verdict = VERDICTS[Math.min(VERDICTS.indexOf(a.verdict), VERDICTS.indexOf(b.verdict))];
+    return { count: a.count, off: Math.min(a.off, b.off), verdict, likelihood: (a.likelihood + b.likelihood) / 2 };
+  });
+  return { names, none: (one.none + other.none) / 2, sure: null };
 }
 
 function mass(count, u, standard) {

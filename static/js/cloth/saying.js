@@ -1,7 +1,9 @@
 // What the gauge says: webapp/cloth/saying.py in JavaScript, word for word.
 
+import { changedInWords } from "./changed.js";
 import { INCH } from "./gauge.js";
 import { likeliest } from "./naming.js";
+import { headline as unevenHeadline, holes as unevenHoles, overTwo as unevenOverTwo, squareness as unevenSquareness, verdict as unevenVerdict } from "./uneven.js";
 import { CLOTHS, join, lengthOf, perCent, tenth } from "./words.js";
 
 const TOO_LONG = 12 * INCH;
@@ -10,7 +12,9 @@ const FEW = 3;
 const fitsOf = (judged) => judged.names.filter((name) => name.verdict === "could be");
 
 /** Give the answer: the figure to be shown large, and what it is a figure of. */
-export function headline({ kind, judged, measured }) {
+export function headline(answer) {
+  const { kind, judged, measured, ways } = answer;
+  if (ways) return unevenHeadline(answer);
   const counts = fitsOf(judged).map((n) => n.count);
   if (!counts.length) return [tenth(measured.count), `${kind} an inch`];
   const figure = counts.length < FEW ? join(counts, "or") : `${counts[0]} to ${counts.at(-1)}`;
@@ -23,6 +27,7 @@ export function sentences(answer) {
     ["answer", `${headline(answer).join(" ")}.`],
     ["verdict", verdict(answer)],
     ["rest", rest(answer)],
+    ["changed", changed(answer)],
     ["square", squareness(answer)],
     ["over", overTwo(answer)],
     ["hint", hint(answer)],
@@ -32,8 +37,9 @@ export function sentences(answer) {
 }
 
 function verdict(answer) {
+  if (answer.ways) return unevenVerdict(answer);
   const { judged } = answer;
-  if (judged.sure !== null) return "Sure.";
+  if (judged.sure !== null) return changed(answer) ? "Sure, as measured." : "Sure.";
   const fits = fitsOf(judged).sort((a, b) => b.likelihood - a.likelihood);
   if (!fits.length) return between(answer);
   const [likely] = fits;
@@ -57,12 +63,18 @@ function rest(answer) {
   const { judged } = answer;
   const anyFits = fitsOf(judged).length > 0;
   const doubted = judged.names.filter((n) => n.verdict === "unlikely").map((n) => n.count);
-  const out = anyFits ? ruledOutBeside(judged).map((n) => n.count) : [];
+  const become = changed(answer) ? answer.changed.map((one) => one.count) : [];
+  const out = anyFits ? ruledOutBeside(judged).map((n) => n.count).filter((count) => !become.includes(count)) : [];
   const are = (counts) => `${join(counts)} ${counts.length > 1 ? "are" : "is"}`;
-  const said = anyFits || hint(answer) ? [] : ["Shrunk in dyeing, stretched on a frame, or sold so."];
+  const said = [];
   if (doubted.length && doubted.length <= FEW) said.push(`${are(doubted)} ${anyFits ? "unlikely" : "not ruled out"}.`);
   if (out.length) said.push(`${are(out)} ruled out.`);
   return said.join(" ");
+}
+
+function changed(answer) {
+  const named = likeliest(answer.judged) !== null;
+  return !named && hint(answer) ? "" : changedInWords(answer.changed, named);
 }
 
 function ruledOutBeside({ names }) {
@@ -70,21 +82,17 @@ function ruledOutBeside({ names }) {
   return left.length ? [names[left[0] - 1], names[left.at(-1) + 1]].filter(Boolean) : [];
 }
 
-function squareness({ square, along, across, kind }) {
-  if (!square) return "";
-  if (square.verdict === "square") return "Square: along and across agree as far as measured.";
-  const figures = `${tenth(along.count)} along, ${tenth(across.count)} across`;
-  if (square.verdict === "perhaps") return `Perhaps not square: ${figures}. Count again, further, both ways.`;
-  const off = `${tenth(Math.abs(square.across_mm - square.along_mm))} mm (${tenth(Math.abs(square.percent))}\u00a0%)`;
-  const way = square.percent > 0 ? "longer" : "shorter";
-  return `Not square: ${figures}. 100 ${kind} come out ${off} ${way} across than along.`;
+function squareness(answer) {
+  if (answer.ways) return unevenSquareness(answer);
+  return answer.square ? "Square: along and across agree as far as measured." : "";
 }
 
 function overTwo(answer) {
   if (answer.over_two === null) return "";
-  const fits = fitsOf(answer.judged);
-  if (fits.length === 1) return `Over two, the same as ${fits[0].count / 2} count.`;
-  return `Over two, ${tenth(answer.over_two)} stitches an inch.`;
+  if (answer.ways) return unevenOverTwo(answer);
+  const [stitches, name] = [tenth(answer.over_two), answer.over_two_name];
+  if (name === null) return `Over two, ${stitches} stitches an inch.`;
+  return `Over two, the same as ${name} count${stitches === String(name) ? "" : `; as measured, ${stitches}`}.`;
 }
 
 function hint(answer) {
@@ -96,6 +104,7 @@ function hint(answer) {
 }
 
 function holes(answer) {
+  if (answer.ways) return unevenHoles(answer);
   const said = `Counted holes? Then ${tenth(answer.holes)}`;
   if (answer.holes_name === null) return `${said}, no standard count.`;
   return `${said}, ${answer.holes_name === likeliest(answer.judged) ? "still" : "likeliest"} ${answer.holes_name}.`;

@@ -6,19 +6,21 @@ const RIGHT = 306;
 const SHOWN = 4;
 const APART = 20;
 
-/** Lay the counts round the interval out along the line: {marks, low, high, at}. */
-export function scale(measured, judged) {
+/** Lay the counts round the interval out along the line: {marks, low, high, at, across}. */
+export function scale(measured, judged, across = null) {
   const counts = judged.names.map((name) => name.count);
-  const [first, last] = around(counts, measured.low, measured.high);
-  const least = Math.min(counts[first], measured.low);
-  const most = Math.max(counts[last], measured.high);
+  const [low, high] = [Math.min(measured.low, across?.low ?? Infinity), Math.max(measured.high, across?.high ?? 0)];
+  const [first, last] = around(counts, low, high);
+  const [least, most] = [Math.min(counts[first], low), Math.max(counts[last], high)];
   const place = (count) => Math.floor((LEFT + ((RIGHT - LEFT) * (count - least)) / (most - least)) * 10 + 0.5) / 10;
   const marks = judged.names.slice(first, last + 1).map(({ count, verdict }) => ({ x: place(count), count, verdict, written: false }));
   const fits = marks.filter((mark) => mark.verdict === "could be");
   for (const mark of [...fits, ...marks.filter((one) => !fits.includes(one))]) {
     mark.written = marks.every((other) => !other.written || Math.abs(other.x - mark.x) >= APART);
   }
-  return { marks, low: place(measured.low), high: place(measured.high), at: place(measured.count) };
+  const placed = (of) => [of.low, of.high, of.count].map(place);
+  const [from, to, at] = placed(measured);
+  return { marks, low: from, high: to, at, across: across && placed(across) };
 }
 
 function around(counts, low, high) {
@@ -40,7 +42,8 @@ function node(tag, attributes, text = "") {
 }
 
 /** Draw the line anew in an svg. */
-export function drawScale(svg, { marks, low, high, at }) {
+export function drawScale(svg, { marks, low, high, at, across }) {
+  const bands = [[low, high, at], ...(across ? [across] : [])];
   const drawn = marks.flatMap(({ x, count, verdict, written }) => {
     const kind = verdict.replace(" ", "-");
     return [
@@ -50,8 +53,8 @@ export function drawScale(svg, { marks, low, high, at }) {
   });
   svg.replaceChildren(
     node("line", { x1: LEFT, y1: 30, x2: RIGHT, y2: 30 }),
-    node("rect", { x: low, y: 20, width: Math.max(2, high - low), height: 20, rx: 5 }),
+    ...bands.map(([from, to]) => node("rect", { x: from, y: 20, width: Math.max(2, to - from), height: 20, rx: 5 })),
     ...drawn,
-    node("rect", { class: "at", x: at - 2, y: 15, width: 4, height: 30, rx: 2 }),
+    ...bands.map(([, , mark]) => node("rect", { class: "at", x: mark - 2, y: 15, width: 4, height: 30, rx: 2 })),
   );
 }
