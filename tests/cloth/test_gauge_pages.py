@@ -109,6 +109,7 @@ SHORT = "Measure at least half an inch (1.3 cm); four inches (10 cm) is better."
         ("28", "1 3/5", "A tape has halves, quarters, eighths and sixteenths: write it like 1 3/4."),
         ("28", "99999", "Measure 40 in (1 m) at most."),
         ("28", "two", "Write a number, like 2, 1 3/4 or 4.5."),
+        ("3,000", "40", "Count 2000 squares at most."),
     ],
 )
 def test_what_cannot_be_meant_is_a_sentence_and_no_figure(client, counted, length, sentence):
@@ -123,6 +124,37 @@ def test_what_cannot_be_meant_is_a_sentence_and_no_figure(client, counted, lengt
     )
     assert figures.status_code == 422
     assert figures.json["error"] == sentence
+
+
+def test_a_fraction_of_an_inch_beside_centimetres_is_refused_on_the_page_and_to_a_script(client):
+    page = ask(client, "28", "5 cm", part="1/2")
+    sentence = "The fraction beside it is of an inch: write inches, or choose no fraction."
+    assert page.status_code == 422
+    assert sentence in page.text
+    answer = client.get("/cloth/gauge.json?squares=28&length=5 cm&part=1/2&unit=in")
+    assert (answer.status_code, answer.json["errors"]) == (422, {"length": [sentence]})
+
+
+@pytest.mark.parametrize("kind", ["squares", "threads"])
+def test_too_many_places_are_an_error_of_what_the_script_called_them(client, kind):
+    query = "&".join([f"{kind}={28 if kind == 'squares' else 56}&length=2"] * 13)
+    assert client.get(f"/cloth/gauge.json?{query}").json["errors"] == {kind: ["12 places at once at most."]}
+
+
+def test_a_thousand_threads_are_read_however_they_are_parted(client):
+    for counted in ("1,000", "1.000", "1 000", "1000"):
+        figures = client.get("/cloth/gauge.json", query_string={"threads": counted, "length": "40"}).json
+        assert figures["count_per_inch"] == pytest.approx(25)
+    asked_back = client.get("/cloth/gauge.json?squares=1,000&length=40").json
+    assert asked_back["error"] == f"No Aida is so fine. {CHECK}"
+    assert asked_back["perhaps"][0]["sentence"] == "Were those threads? It would be 25."
+
+
+def test_three_places_alike_have_no_spread_and_so_no_degrees_of_freedom(client):
+    query = "&".join(["squares=28&length=2"] * 3)
+    figures = client.get(f"/cloth/gauge.json?{query}").json
+    assert figures["degrees_of_freedom"] is None
+    assert figures["coverage_factor"] == 1.96
 
 
 def test_a_figure_no_cloth_can_have_is_asked_back_with_one_touch_to_change_it(client):

@@ -100,7 +100,7 @@ def test_it_is_put_away_and_taken_out_and_never_deleted(app, alice):
         ("along_error", "-1", "Write how far the count may be off, like 0.4."),
         ("along_error", "inf", "Write how far the count may be off, like 0.4."),
         ("width", "wide", "Write a length, like 18, 17 1/2 or 45 cm."),
-        ("length", "9" * 6, "Cloth is measured from 1 cm to 100 m."),
+        ("length", "9" * 6, "Cloth is measured from half an inch to 109 yards."),
         ("length", "9" * 9999, "Write a length, like 18, 17 1/2 or 45 cm."),
         ("note", "x" * 501, "Shorten the note: it has 501 characters"),
         ("note", "a\x00b", "Write the note without tabs or control characters."),

@@ -63,7 +63,7 @@ def _changes(
     line: Mapping[str, str], choices: Mapping[str, str], first: bool
 ) -> Iterator[tuple[str, str, dict[str, str]]]:
     try:
-        counted, unwanted, _divided = typed.amount(line["counted"], "")
+        counted, unwanted, _divided = typed.amount(typed.together(line["counted"]), "")
         _length, named, _divided = typed.amount(line["length"], "")
     except typed.Mistyped:
         return

@@ -94,7 +94,8 @@ def span(text: str, unit: str, low: float, high: float, sentence: str) -> float:
 
 def cloth(text: str, unit: str) -> float:
     """Read one side of a piece, a cut or a bolt, mm."""
-    return span(text, unit, 10, 100_000, "Cloth is measured from 1 cm to 100 m.")
+    inches = "Cloth is measured from half an inch to 109 yards."
+    return span(text, unit, 10, 100_000, inches if unit == "in" else "Cloth is measured from 1 cm to 100 m.")
 
 
 PARTED = dict.fromkeys(("piece_width", "piece_height", "cut_width", "cut_height", "bolt_width"), PARTS)
@@ -118,7 +119,7 @@ def parted(text: str, part: str, unit: str) -> str:
 
 def margin(text: str, unit: str) -> float:
     """Read a margin of her own, mm a side."""
-    return span(text, unit, 0, 900, "A margin is from nothing to 90 cm.")
+    return span(text, unit, 0, 900, f"A margin is from nothing to {'35 in' if unit == 'in' else '90 cm'}.")
 
 
 READERS: dict[str, Callable[[str, str], Any]] = {

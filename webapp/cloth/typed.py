@@ -15,6 +15,7 @@ SIGNS = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝
 PARTS = tuple(str(Fraction(sixteenths, 16)) for sixteenths in range(1, 16))
 DASHES = re.compile("[\u2010-\u2014\u2212]")
 DIVIDED = (2, 4, 8, 16, 32)
+THOUSANDS = re.compile(r"([1-9])[,. '’]([0-9]{3})")
 LEAST_COUNTED, MOST_COUNTED = 4, 2000
 SHORTEST, LONGEST = INCH / 2, 40 * INCH  # mm
 
@@ -68,11 +69,16 @@ def read_back(text: str) -> str:
     return f"{top}/{bottom} is read as {whole}{f' {rest}' if rest else ''}."
 
 
+def together(text: str) -> str:
+    """Write a count without the sign that parts its thousands: "1,000", "1.000", "1 000"."""
+    return THOUSANDS.sub(r"\1\2", text) if THOUSANDS.fullmatch(text := _plain(text)) else text
+
+
 def counted(text: str, kind: str) -> float:
     """Read how many squares or threads were counted."""
     if not text.strip():
         raise Mistyped(f"Write how many {kind} you counted.")
-    number, unit, _divided = amount(text, "28 or 27.5")
+    number, unit, _divided = amount(together(text), "28 or 27.5")
     if unit:
         raise Mistyped("Write the number alone here, like 28; the length goes beside it.")
     if number < LEAST_COUNTED:
@@ -91,6 +97,8 @@ def length(text: str, part: str, unit: str) -> tuple[float, str]:
         raise Mistyped("Write the length you measured.")
     number, named, divided = amount(text, "2, 1 3/4 or 4.5") if text.strip() else (0.0, None, 1)
     used = named or unit
+    if part in PARTS and unit == "in" and used != "in":
+        raise Mistyped("The fraction beside it is of an inch: write inches, or choose no fraction.")
     if part in PARTS and used == "in":
         if number != int(number):
             raise Mistyped("The fraction is there twice: type it or choose it, not both.")

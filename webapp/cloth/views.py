@@ -74,7 +74,7 @@ def columns(args: MultiDict[str, str], counted: str = "counted") -> list[list[st
 
 def in_keys(asked: Question, kind: str) -> dict[str, list[str]]:
     """Gather what is wrong under the names a script used."""
-    gathered = dict(asked.errors)
+    gathered = {kind if name == "counted" else name: said for name, said in asked.errors.items()}
     for line in asked.lines:
         for name, sentences_ in line.errors.items():
             gathered.setdefault(kind if name == "counted" else name, []).extend(sentences_)

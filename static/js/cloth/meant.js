@@ -2,7 +2,7 @@
 
 import { INCH, measure } from "./gauge.js";
 import { beyond, judge, likeliest } from "./naming.js";
-import { Mistyped, amount, counted, length } from "./typed.js";
+import { Mistyped, amount, counted, length, together } from "./typed.js";
 import { CLOTHS } from "./words.js";
 
 const MILLIMETRE = 1;
@@ -49,7 +49,7 @@ function named(given, table) {
 }
 
 function changes(line, { kind, unit }, first) {
-  const read = tried(() => [amount(line.counted, ""), amount(line.length, "")]);
+  const read = tried(() => [amount(together(line.counted), ""), amount(line.length, "")]);
   if (!read || read[0][1]) return [];
   const [[number], [, typedUnit]] = read;
   const alone = !typedUnit && !line.part;

@@ -66,8 +66,9 @@ function parted(text, part, unit) {
   return `${found} ${part} in`;
 }
 
-const cloth = (text, unit) => span(text, unit, 10, 100_000, "Cloth is measured from 1 cm to 100 m.");
-const margin = (text, unit) => span(text, unit, 0, 900, "A margin is from nothing to 90 cm.");
+const REACH = { in: "half an inch to 109 yards", cm: "1 cm to 100 m" };
+const cloth = (text, unit) => span(text, unit, 10, 100_000, `Cloth is measured from ${REACH[unit]}.`);
+const margin = (text, unit) => span(text, unit, 0, 900, `A margin is from nothing to ${unit === "in" ? "35 in" : "90 cm"}.`);
 
 const READERS = {
   width: stitches, height: stitches, count, across: count, own: margin, n: cuts,

@@ -11,6 +11,7 @@ const UNITS = {
 const SIGNS = { "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8" };
 const PART = /^[0-9]{1,2}\/(2|4|8|16)$/;
 const DIVIDED = [2, 4, 8, 16, 32];
+const THOUSANDS = /^([1-9])[,. '’]([0-9]{3})$/;
 const LEAST_COUNTED = 4;
 const MOST_COUNTED = 2000;
 const SHORTEST = INCH / 2;
@@ -60,10 +61,13 @@ export function readBack(text) {
   return `${top}/${bottom} is read as ${Math.floor(top / bottom)}${rest ? ` ${rest}/${under}` : ""}.`;
 }
 
+/** Write a count without the sign that parts its thousands: "1,000", "1.000", "1 000". */
+export const together = (text) => plain(text).replace(THOUSANDS, "$1$2");
+
 /** Read how many squares or threads were counted. */
 export function counted(text, kind) {
   if (!text.trim()) throw new Mistyped(`Write how many ${kind} you counted.`);
-  const [number, unit] = amount(text, "28 or 27.5");
+  const [number, unit] = amount(together(text), "28 or 27.5");
   if (unit) throw new Mistyped("Write the number alone here, like 28; the length goes beside it.");
   if (number < LEAST_COUNTED) throw new Mistyped(`Count at least ${LEAST_COUNTED} ${kind}; more is surer.`);
   if (number > MOST_COUNTED) throw new Mistyped(`Count ${MOST_COUNTED} ${kind} at most.`);
@@ -75,6 +79,9 @@ export function length(text, part, unit) {
   if (!text.trim() && !(part && unit === "in")) throw new Mistyped("Write the length you measured.");
   let [number, named, divided] = text.trim() ? amount(text, "2, 1 3/4 or 4.5") : [0, null, 1];
   const used = named ?? unit;
+  if (PART.test(part) && unit === "in" && used !== "in") {
+    throw new Mistyped("The fraction beside it is of an inch: write inches, or choose no fraction.");
+  }
   if (PART.test(part) && used === "in") {
     if (!Number.isInteger(number)) throw new Mistyped("The fraction is there twice: type it or choose it, not both.");
     const [top, bottom] = part.split("/");
