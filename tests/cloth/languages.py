@@ -12,15 +12,16 @@ from webapp.cloth.standards import embedded
 from webapp.statics import digest
 
 ANSWERS = """async ([folder, table, cases]) => {
-  const [{ answer }, { sentences }, { scale }, words] = await Promise.all(
-    ["answer", "saying", "scale", "words"].map((name) => import(`${folder}/${name}.js`)));
+  const [{ answer }, { sentences }, { scale }, { onward }, words] = await Promise.all(
+    ["answer", "saying", "scale", "onward", "words"].map((name) => import(`${folder}/${name}.js`)));
   const figuresOf = ({ kind, unit, readings }) => {
     const found = answer(readings, kind, unit, table);
     const { measured, judged } = found;
     const left = judged.names.filter((n) => n.verdict !== "ruled out");
     const names = left.map((n) => [n.count, n.verdict, n.likelihood]);
     return {
-      ...measured, sure: judged.sure, none: judged.none, names, square: found.square, holes: found.holes,
+      ...measured, sure: judged.sure, none: judged.none, names, square: found.square,
+      holes: found.holes, onward: onward(found),
       changed: found.changed, over_two_name: found.over_two_name,
       asked_length: found.asked_length, settling: found.settling, sentences: sentences(found),
       shown: [...words.interval(measured), ...words.metric(measured)],

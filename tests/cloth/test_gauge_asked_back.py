@@ -19,6 +19,15 @@ def test_what_cannot_be_meant_shows_no_figure_and_keeps_what_was_typed(bench):
     expect(first(bench, "counted")).not_to_have_attribute("aria-invalid", "true")
 
 
+def test_a_figure_goes_at_once_when_something_else_is_typed_over_it(bench):
+    first(bench, "counted").fill("28")
+    first(bench, "length").fill("2")
+    expect(bench.get_by_text("Counted holes?")).to_be_visible()
+    first(bench, "counted").fill("abc")
+    assert bench.locator("[data-line] small").first.inner_text().startswith("Begin on a line")
+    expect(bench.get_by_text("Write a number, like 28 or 27.5.")).to_be_visible()
+
+
 def test_what_may_have_been_meant_is_one_touch_away(bench):
     bench.get_by_label("cm", exact=True).tap()
     first(bench, "counted").fill("28")

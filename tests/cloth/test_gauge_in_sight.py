@@ -110,6 +110,39 @@ def test_a_browser_begun_anew_without_network_answers_in_three_touches(phone, se
     assert page.evaluate("[touched, shifted]") == [3, 0]
 
 
+@pytest.mark.parametrize("goes_on", ["the digits' own key", "a touch"])
+def test_threads_and_centimetres_from_the_beginning_take_three_touches_at_most(phone, server, goes_on):
+    page = phone(offline=False)
+    page.goto(f"{server.url}/cloth")
+    page.wait_for_selector('[data-island="gauge"][data-live]')
+    page.get_by_label("Threads").tap()
+    expect(first(page, "counted")).to_be_focused()
+    page.get_by_label("cm", exact=True).tap()
+    expect(first(page, "counted")).to_be_focused()
+    page.keyboard.type("110", delay=30)
+    if goes_on == "a touch":
+        first(page, "length").tap()
+    else:
+        page.keyboard.press("Enter")
+    page.keyboard.type("10", delay=30)
+    expect(slot(page, "count")).to_have_text("28")
+    page.wait_for_timeout(700)
+    assert page.evaluate("[touched, shifted]") == [3 if goes_on == "a touch" else 2, 0]
+
+
+def test_a_choice_made_by_the_keyboard_keeps_it(bench):
+    bench.get_by_label("Aida squares").focus()
+    bench.keyboard.press("ArrowRight")
+    expect(bench.get_by_label("Threads")).to_be_focused()
+
+
+def test_a_choice_changed_under_figures_already_typed_leaves_them_in_peace(bench):
+    first(bench, "counted").fill("56")
+    first(bench, "length").fill("2")
+    bench.get_by_label("Threads").tap()
+    expect(first(bench, "counted")).not_to_be_focused()
+
+
 STATES = {
     "empty": "",
     "sure": "?counted=28&length=2",

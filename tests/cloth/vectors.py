@@ -6,6 +6,7 @@ from typing import Any
 
 from webapp.cloth.answer import answer
 from webapp.cloth.gauge import Reading
+from webapp.cloth.onward import onward
 from webapp.cloth.saying import sentences
 from webapp.cloth.scale import scale
 from webapp.cloth.standards import table
@@ -43,6 +44,7 @@ def figures_of(given: dict[str, Any]) -> dict[str, Any]:
         "none": found.judged.none,
         "names": names,
         "square": asdict(found.square) if found.square else None,
+        "onward": onward(found),
         "holes": found.holes,
         "over_two_name": found.over_two_name,
         "changed": [asdict(one) for one in found.changed],

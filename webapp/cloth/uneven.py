@@ -44,13 +44,13 @@ def squareness(answer: Answer) -> str:
         return "Count again, further, both ways."
     off = f"{tenth(abs(square.across_mm - square.along_mm))} mm ({tenth(abs(square.percent))}\u00a0%)"
     way = "longer" if square.percent > 0 else "shorter"
-    return f"100 {answer.kind} come out {off} {way} across than along."
+    return f"100 {answer.kind} come out {off} {way} across."
 
 
 def over_two(answer: Answer) -> str:
     """Say what threads come to over two, each way."""
     one, other = counts(answer.along.count / 2, (answer.across or answer.along).count / 2)
-    return f"Over two, {one} stitches an inch along, {other} across."
+    return f"Over two, {one} along, {other} across."
 
 
 def holes(answer: Answer) -> str:

@@ -9,10 +9,11 @@ from werkzeug.wrappers import Response
 
 from webapp.accounts.guard import current_account
 from webapp.cloth import schemas, uneven
-from webapp.cloth.answer import answer
+from webapp.cloth.answer import KINDS, answer
 from webapp.cloth.asking import Question, blank, question
 from webapp.cloth.figures import figures
 from webapp.cloth.fitting import fitting
+from webapp.cloth.onward import onward
 from webapp.cloth.saying import headline, sentences
 from webapp.cloth.scale import scale
 from webapp.cloth.standards import embedded, table
@@ -21,21 +22,20 @@ from webapp.cloth.words import interval, metric, tenth
 
 blueprint = Blueprint("cloth", __name__)
 
-LONG = 9  # signs of a figure that may still stand large
+SHORT, LONG = 3, 9  # signs of a figure that may stand very large, and large
 HEAD = ("answer", "verdict", "holes")  # said elsewhere on the page than the rest
 
 
 @blueprint.get("/cloth")
-def show() -> str:
-    """Show the bench, the gauge first."""
-    return render_template("cloth/show.html", **drawn(blank(her_unit())))
+def show() -> tuple[str, int]:
+    """Show the bench, the gauge first, with what was typed into it."""
+    return answered("cloth/show.html")
 
 
 @blueprint.get("/cloth/gauge")
 def gauge() -> tuple[str, int]:
     """Answer the gauge's form, or show it empty."""
-    asked = question(request.args, columns(request.args)) if "counted" in request.args else blank(her_unit())
-    return render_template("cloth/gauge.html", **drawn(asked)), 422 if asked.wrong else 200
+    return answered("cloth/gauge.html")
 
 
 @blueprint.get("/cloth/gauge.json")
@@ -59,6 +59,16 @@ def projects() -> str:
     except ValidationError:
         abort(422, "The count to look for cannot be read. Measure again.")
     return render_template("cloth/_projects.html", **hers(asked["count"], asked["low"], asked["high"]))
+
+
+def answered(template: str) -> tuple[str, int]:
+    """Answer what the address asks, if it does, under the form's name for what was counted or a script's."""
+    counted = next((name for name in ("counted", *KINDS) if name in request.args), None)
+    if counted is None:
+        return render_template(template, **drawn(blank(her_unit()))), 200
+    kind = {"kind": counted} if counted in KINDS else {}
+    asked = question({**request.args, **kind}, columns(request.args, counted))
+    return render_template(template, **drawn(asked)), 422 if asked.wrong else 200
 
 
 def her_unit() -> str:
@@ -92,14 +102,14 @@ def drawn(asked: Question) -> dict[str, Any]:
     values: dict[str, Any] = {"asked": asked, "parts": PARTS, "schemas": schemas, "embedded": embedded()}
     values["read_back"] = read_back
     if not asked.readings or asked.wrong:
-        return values | {"said": None}
+        return values | {"said": None, "onward": {}}
     found = answer(asked.readings, asked.choices["kind"], asked.unit, table())
     measured = found.measured
     said_of_it = dict(sentences(found))
     left_out = ("hint", "over", "care") if asked.otherwise(said_of_it) else ()
     said = {
         "headline": (figure := headline(found)),
-        "size": "" if len(figure[0]) <= 4 else " long" if len(figure[0]) <= LONG else " longer",
+        "size": "" if len(figure[0]) <= SHORT else " long" if len(figure[0]) <= LONG else " longer",
         "measured": tenth(measured.count),
         "interval": interval(measured),
         "metric": uneven.across(found) if found.ways else f"{' to '.join(metric(measured))} per 10 cm",
@@ -108,7 +118,8 @@ def drawn(asked: Question) -> dict[str, Any]:
         "holes": said_of_it["holes"],
         "more": [one for one in said_of_it.items() if one[0] not in (*HEAD, *left_out)],
     }
-    return values | {"said": said, "measured": measured, **hers(measured.count, measured.low, measured.high)}
+    values |= {"said": said, "onward": onward(found)}
+    return values | {"measured": measured, **hers(measured.count, measured.low, measured.high)}
 
 
 def hers(count: float, low: float | None, high: float | None) -> dict[str, Any]:

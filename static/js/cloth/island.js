@@ -1,8 +1,10 @@
 // The gauge as an instrument: it answers as she types. The page's form, answered by the server, is the same without it.
 
 import { answer } from "./answer.js";
-import { change, makeRoom, otherwise, readLines, showWrong } from "./lines.js";
+import { fillIn, keep } from "./address.js";
+import { change, fieldOf, hush, makeRoom, otherwise, readLines, showWrong } from "./lines.js";
 import { showOffers } from "./offers.js";
+import { lead } from "./onward.js";
 import { headline, sentences } from "./saying.js";
 import { drawScale, scale } from "./scale.js";
 import { acrossInWords } from "./uneven.js";
@@ -10,7 +12,7 @@ import { interval, metric, tenth } from "./words.js";
 
 const UNIT = "evenrow.gauge.unit"; // which tape was used on this phone last
 const PATIENCE = 900; // ms without a key before what is half typed is called wrong
-const LONG = 9; // signs of a figure that may still stand large
+const [SHORT, LONG] = [3, 9]; // signs of a figure that may stand very large, and large
 const HEAD = ["answer", "verdict", "holes"]; // said elsewhere on the page than the rest
 
 /** Answer in `root` as she types. */
@@ -18,6 +20,7 @@ export function start(root) {
   const table = JSON.parse(root.querySelector("[data-table]").textContent);
   const form = root.querySelector("form");
   const unit = form.elements.namedItem("unit");
+  fillIn(root, form, new URLSearchParams(location.search));
   if (!form.elements.namedItem("counted").value && remembered()) unit.value = remembered();
   let idle = 0;
   const update = (patient) => {
@@ -33,10 +36,12 @@ export function start(root) {
       offer(others || null, right);
     };
     const waits = !right && patient;
-    if (waits) idle = setTimeout(show, PATIENCE), offer(null, false);
+    if (waits) idle = setTimeout(show, PATIENCE), offer(null, false), hush(root);
     else show();
     paint(root, found, said, others ? ["hint", "over", "care"] : []);
     makeRoom(root);
+    lead(found);
+    keep(root, form);
   };
   const offer = (found, isAnswered) => {
     const [line, offers] = found ?? [null, []];
@@ -53,7 +58,11 @@ export function start(root) {
     if (event.target.name === "unit") remember(unit.value);
     update(event.target.name !== "length" && event.target.name !== "counted");
   });
+  let tapped = false;
+  root.addEventListener("pointerdown", ({ target }) => { tapped = Boolean(target.closest(".choices label")); });
+  root.addEventListener("click", ({ target }) => target.matches(".choices input") && tapped && goOn(root));
   root.addEventListener("keydown", (event) => {
+    tapped = false;
     if (event.key === "Enter" && event.target.matches("input")) event.preventDefault(), enter(event.target);
   });
   form.addEventListener("submit", (event) => event.submitter?.hasAttribute("formaction") || event.preventDefault());
@@ -64,6 +73,12 @@ const slot = (root, name) => root.querySelector(`[data-slot="${name}"]`);
 
 /** Leave a field still empty in peace: she is on her way to it. */
 const typedIn = ([line, name]) => line.querySelector(`[name="${name}"]`).value.trim();
+
+/** After a touch on a choice go on to the first field that is empty: what comes next is digits. */
+function goOn(root) {
+  const line = root.querySelector("[data-line]");
+  ["counted", "length"].map((name) => fieldOf(line, name)).find((field) => !field.value)?.focus();
+}
 
 function enter(field) {
   const next = field.name === "counted" && field.closest("[data-line]").querySelector("[name=length]");
@@ -76,7 +91,7 @@ function paint(root, found, said, leftOut) {
   if (!found) return ask(root, null);
   const { measured, judged } = found;
   const [figure, name] = headline(found);
-  slot(root, "count").classList.toggle("long", figure.length > 4 && figure.length <= LONG);
+  slot(root, "count").classList.toggle("long", figure.length > SHORT && figure.length <= LONG);
   slot(root, "count").classList.toggle("longer", figure.length > LONG);
   const texts = {
     count: figure, name, verdict: said.verdict, measured: tenth(measured.count),

@@ -55,10 +55,11 @@ export function widths(unit, whole) {
 const down = (value) => Math.floor(value * 10 + 1e-9) / 10;
 const up = (value) => Math.ceil(value * 10 - 1e-9) / 10;
 
-/** Write a reading in words, its ends rounded outward: {interval, metric, made}. */
+/** Write a reading in words, its ends rounded outward: {interval, metric, made, error}. */
 export function inWords({ low, high, bands, screen }) {
   const per10cm = 100 / INCH;
   return {
+    error: String(Math.ceil((bands + screen) * 100 - 1e-9) / 100),
     interval: `${down(low)} to ${up(high)}`,
     metric: `${Math.floor(low * per10cm + 1e-9)} to ${Math.ceil(high * per10cm - 1e-9)}`,
     made: `± ${up(bands)} from the bands, ± ${Math.ceil(screen * 100 - 1e-9) / 100} from this screen.`,

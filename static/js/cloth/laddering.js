@@ -40,6 +40,7 @@ export function openLadder(root, glass, how) {
     const use = root.querySelector('[data-act="use"]');
     const address = new URL(use.href);
     address.searchParams.set("count", count);
+    address.searchParams.set("error", read.error);
     use.href = address;
   }
   const turn = (to) => {

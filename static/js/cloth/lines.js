@@ -5,9 +5,11 @@ import { Mistyped, counted, length, readBack } from "./typed.js";
 
 const NAMES = ["counted", "length", "part", "way"];
 
-const fieldOf = (line, name) => line.querySelector(`[name="${name}"]`);
+/** Find a field of a line. */
+export const fieldOf = (line, name) => line.querySelector(`[name="${name}"]`);
 const typedIn = (line) => Object.fromEntries(NAMES.map((name) => [name, fieldOf(line, name).value]));
-const isBlank = (line) => NAMES.slice(0, 3).every((name) => !fieldOf(line, name).value.trim());
+/** Tell whether nothing was typed in a line. */
+export const isBlank = (line) => NAMES.slice(0, 3).every((name) => !fieldOf(line, name).value.trim());
 
 /** Read the form: {kind, unit, readings, wrong}; `wrong` holds [line, field, sentence]. */
 export function readLines(root, form, table) {
@@ -50,6 +52,11 @@ export function otherwise(root, form, table, wrong) {
 /** Change fields of a line, or choices of the form, to what was meant. */
 export function change(line, form, fields) {
   for (const [name, value] of Object.entries(fields)) (fieldOf(line, name) ?? form.elements.namedItem(name)).value = value;
+}
+
+/** While something is half typed, let no line say what followed from what stood there before. */
+export function hush(root) {
+  for (const about of root.querySelectorAll("[data-line] small:not(.error)")) about.textContent = about.dataset.said || about.dataset.hint;
 }
 
 /** Show each wrong line's sentence beside it, and take away those that are put right. */

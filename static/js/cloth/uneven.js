@@ -25,13 +25,13 @@ export function squareness({ kind, square }) {
   if (square.verdict === "perhaps") return "Count again, further, both ways.";
   const off = `${tenth(Math.abs(square.across_mm - square.along_mm))} mm (${tenth(Math.abs(square.percent))}\u00a0%)`;
   const way = square.percent > 0 ? "longer" : "shorter";
-  return `100 ${kind} come out ${off} ${way} across than along.`;
+  return `100 ${kind} come out ${off} ${way} across.`;
 }
 
 /** Say what threads come to over two, each way. */
 export function overTwo({ along, across }) {
   const [one, other] = counts(along.count / 2, across.count / 2);
-  return `Over two, ${one} stitches an inch along, ${other} across.`;
+  return `Over two, ${one} along, ${other} across.`;
 }
 
 /** Say what it would be if holes had been counted, each way. */
