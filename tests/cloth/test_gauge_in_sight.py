@@ -31,6 +31,25 @@ def test_nothing_moves_when_the_page_comes_or_the_answer(bench, size):
     assert bench.evaluate("document.documentElement.scrollWidth") <= size[0]
 
 
+# The longest that is said of one count: several names, or what may have shrunk to it, and what to do next.
+@pytest.mark.parametrize("size", [(360, 640), (390, 844)])
+@pytest.mark.parametrize(
+    ("counted", "length"), [("27", "1"), ("29", "1"), ("30", "1"), ("69", "2"), ("61", "2")]
+)
+def test_the_answer_stands_in_the_same_room_however_much_it_says(bench, size, counted, length):
+    bench.set_viewport_size({"width": size[0], "height": size[1]})
+    bench.get_by_label("Threads").tap()
+    before = slot(bench, "answer").bounding_box()
+    first(bench, "counted").fill(counted)
+    first(bench, "length").fill(length)
+    expect(slot(bench, "count")).to_be_visible()
+    assert slot(bench, "answer").bounding_box() == before
+    for link in bench.get_by_label("With this count").get_by_role("link").all():
+        box = link.bounding_box()
+        assert box["height"] >= 48
+        assert box["y"] + box["height"] <= before["y"] + before["height"]
+
+
 @pytest.mark.parametrize("width", [320, 360, 390])
 def test_every_control_can_be_touched_and_no_two_words_touch(bench, width):
     bench.set_viewport_size({"width": width, "height": 640})
