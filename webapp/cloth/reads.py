@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from webapp.cloth.typed import MM, PARTS, Mistyped, amount
+from webapp.cloth.typed import MM, OF_AN_INCH, PARTS, TWICE, Mistyped, amount
 
 FINISHES = (("framed", "Framed"), ("usual", "Usual"), ("small", "Small"), ("ornament", "Ornament"))
 HELD = (
@@ -99,7 +99,6 @@ def cloth(text: str, unit: str) -> float:
 
 
 PARTED = dict.fromkeys(("piece_width", "piece_height", "cut_width", "cut_height", "bolt_width"), PARTS)
-TWICE = "The fraction is there twice: type it or choose it, not both."
 
 
 def parted(text: str, part: str, unit: str) -> str:
@@ -110,8 +109,10 @@ def parted(text: str, part: str, unit: str) -> str:
         number, named, _divided = amount(text or "0", "18")
     except Mistyped:
         return text
+    if unit != "in" and (named or unit) != "in":
+        return text  # then no list of fractions is to be seen
     if (named or unit) != "in":
-        return text
+        raise Mistyped(OF_AN_INCH)
     if number != int(number):
         raise Mistyped(TWICE)
     return f"{int(number)} {part} in"

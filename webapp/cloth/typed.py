@@ -14,6 +14,8 @@ UNITS = {
 SIGNS = {"½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8"}
 PARTS = tuple(str(Fraction(sixteenths, 16)) for sixteenths in range(1, 16))
 DASHES = re.compile("[\u2010-\u2014\u2212]")
+TWICE = "The fraction is there twice: type it or choose it, not both."
+OF_AN_INCH = "The fraction beside it is of an inch: write inches, or choose no fraction."
 DIVIDED = (2, 4, 8, 16, 32)
 THOUSANDS = re.compile(r"([1-9])[,. '’]([0-9]{3})")
 LEAST_COUNTED, MOST_COUNTED = 4, 2000
@@ -98,10 +100,10 @@ def length(text: str, part: str, unit: str) -> tuple[float, str]:
     number, named, divided = amount(text, "2, 1 3/4 or 4.5") if text.strip() else (0.0, None, 1)
     used = named or unit
     if part in PARTS and unit == "in" and used != "in":
-        raise Mistyped("The fraction beside it is of an inch: write inches, or choose no fraction.")
+        raise Mistyped(OF_AN_INCH)
     if part in PARTS and used == "in":
         if number != int(number):
-            raise Mistyped("The fraction is there twice: type it or choose it, not both.")
+            raise Mistyped(TWICE)
         top, bottom = part.split("/")
         number += int(top) / int(bottom)
     if used != "in" and divided > 2:

@@ -1,7 +1,7 @@
 // What is typed of designs, counts and lengths: webapp/cloth/reads.py in JavaScript. A question is {typed, values, errors};
 // lengths in mm, a field left empty is null.
 
-import { Mistyped, amount } from "./typed.js";
+import { Mistyped, OF_AN_INCH, TWICE, amount } from "./typed.js";
 
 const MM = { in: 25.4, cm: 10, mm: 1 };
 const CHOICES = {
@@ -61,8 +61,9 @@ function parted(text, part, unit) {
     if (!(error instanceof Mistyped)) throw error;
     return text;
   }
-  if ((named ?? unit) !== "in") return text;
-  if (!Number.isInteger(found)) throw new Mistyped("The fraction is there twice: type it or choose it, not both.");
+  if (unit !== "in" && (named ?? unit) !== "in") return text; // then no list of fractions is to be seen
+  if ((named ?? unit) !== "in") throw new Mistyped(OF_AN_INCH);
+  if (!Number.isInteger(found)) throw new Mistyped(TWICE);
   return `${found} ${part} in`;
 }
 

@@ -10,6 +10,8 @@ const UNITS = {
 };
 const SIGNS = { "½": "1/2", "¼": "1/4", "¾": "3/4", "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8" };
 const PART = /^[0-9]{1,2}\/(2|4|8|16)$/;
+export const TWICE = "The fraction is there twice: type it or choose it, not both.";
+export const OF_AN_INCH = "The fraction beside it is of an inch: write inches, or choose no fraction.";
 const DIVIDED = [2, 4, 8, 16, 32];
 const THOUSANDS = /^([1-9])[,. '’]([0-9]{3})$/;
 const LEAST_COUNTED = 4;
@@ -80,10 +82,10 @@ export function length(text, part, unit) {
   let [number, named, divided] = text.trim() ? amount(text, "2, 1 3/4 or 4.5") : [0, null, 1];
   const used = named ?? unit;
   if (PART.test(part) && unit === "in" && used !== "in") {
-    throw new Mistyped("The fraction beside it is of an inch: write inches, or choose no fraction.");
+    throw new Mistyped(OF_AN_INCH);
   }
   if (PART.test(part) && used === "in") {
-    if (!Number.isInteger(number)) throw new Mistyped("The fraction is there twice: type it or choose it, not both.");
+    if (!Number.isInteger(number)) throw new Mistyped(TWICE);
     const [top, bottom] = part.split("/");
     number += Number(top) / Number(bottom);
   }
