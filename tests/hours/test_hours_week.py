@@ -203,3 +203,18 @@ def week_starts_on(app, day):
     with app.app_context(), writing():
         db.session.scalars(db.select(Account)).one().week_start = day
         db.session.commit()
+
+
+def test_moments_from_the_beginning_and_the_end_of_time_hinder_no_page(alice, new_project, sit, lay, figures):
+    lanterns = new_project(alice)
+    sit(alice, lanterns, "2026-02-09T20:00", "2026-02-09T21:30", stitches=105)
+    last = "9999-12-31T23:59:59.999-14:00"
+    ids = lay(alice, lanterns, {"kind": "begin", "at": "0001-01-01T00:00:00Z"}, {"kind": "begin", "at": last})
+    lay(alice, lanterns, {"kind": "stitches", "row": 1, "by": 1, "at": last})
+    assert figures(alice)["stitches"] == 105
+    for path in ("/hours", "/hours/sittings", f"/projects/{lanterns}", f"/projects/{lanterns}/stitch"):
+        assert alice.get(path).status_code == 200, path
+    whole = {"begin": "0001-01-01T00:00:00Z", "end": last}
+    lay(alice, lanterns, {"kind": "amend", "sitting": ids[0], "at": "2026-02-13T20:00:00Z", **whole})
+    for path in ("/hours", "/hours/sittings"):
+        assert alice.get(path).status_code == 200, path

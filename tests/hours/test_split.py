@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from webapp.hours.split import Stretch, cut, joins, laid_out, length, stretch
 from webapp.hours.week import week_from
+from webapp.journal.moments import EARLIEST, LATEST
 
 LANTERNS, QUINCE = UUID(int=1), UUID(int=2)
 LONDON = ZoneInfo("Europe/London")
@@ -74,6 +75,13 @@ def test_one_left_running_stops_two_hours_after_its_last_stitch():
     begin, now = at("2026-03-24T19:00"), at("2026-03-26T08:00")
     assert stretch(LANTERNS, begin, None, at("2026-03-24T20:10"), now).length == hm(3, 10)
     assert stretch(LANTERNS, begin, None, None, now).length == hm(2)
+
+
+def test_one_whose_last_stitch_lies_at_the_end_of_time_counts_up_to_now():
+    now = at("2026-03-25T08:00")
+    for begin in (EARLIEST, at("2026-03-24T19:00")):
+        assert stretch(LANTERNS, begin, None, LATEST, now).end == now
+    assert stretch(LANTERNS, LATEST, None, None, now).length == timedelta()
 
 
 @pytest.mark.parametrize("end", ["2026-03-24T18:00", None])

@@ -63,7 +63,7 @@ def finish(desk, page):
 def test_finishing_asks_about_the_sitting_and_the_frame(desk):
     page = all_done(desk, frame="hoop")
     finish(desk, page)
-    expect(page.locator("dialog")).to_contain_text("Take it off the frame.")
+    expect(page.locator("dialog[open]")).to_contain_text("Take it off the frame.")
     desk.answer("End, off the frame")
     page.wait_for_url(f"**/projects/{desk.id}")
     desk.open()

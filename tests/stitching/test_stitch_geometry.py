@@ -1,6 +1,8 @@
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 
+from tests.stitching.conftest import ago
+
 SIZES = [(360, 640), (390, 844), (320, 568)]
 BOXES = """() => [...document.querySelectorAll(".stitch button, nav a")]
   .filter((node) => node.checkVisibility())
@@ -87,3 +89,28 @@ def test_the_settings_hand_reaches_the_page(desk):
     desk.project()
     html = desk.page.request.get(f"{desk.server.url}/projects/{desk.id}/stitch").text()
     assert 'data-hand="right"' in html
+
+
+def test_figures_of_five_digits_stay_on_the_screen(desk):
+    desk.project(width=10_000, height=10_000, expected=250)
+    many = [
+        {"kind": "stitches", "row": row, "by": 10_000, "at": ago(hours=1)} for row in range(9_940, 10_000)
+    ]
+    desk.journal(*many, *[{"kind": "stitches", "row": 10_000, "by": 10_000} for _ in range(2)])
+    desk.open()
+    for width, height in SIZES:
+        desk.page.set_viewport_size({"width": width, "height": height})
+        assert (desk.slot("row"), desk.slot("row_stitches")) == ("10000", "20000")
+        assert desk.page.evaluate("document.documentElement.scrollWidth") == width
+        for act, box in desk.page.evaluate(BOXES):
+            assert box["right"] <= width, (width, act)
+
+
+def test_a_notice_of_the_phone_lies_over_neither_row_nor_count(desk):
+    page = desk.open()
+    page.context.clear_cookies()
+    desk.tap()
+    notice = page.locator(".notice", has_text="Sign in to send")
+    notice.wait_for()
+    assert notice.bounding_box()["y"] >= page.locator(".field").bounding_box()["y"]
+    desk.errors.clear()  # that the house answered 401

@@ -200,3 +200,11 @@ def test_both_ways_from_the_middle_goes_on_from_where_it_began(desk):
     desk.act("done")
     desk.wait_for("row", 50)
     assert desk.slot("side") == "1 below"
+
+
+def test_where_each_tap_lays_the_row_the_field_says_how_many_that_is(desk):
+    desk.open(expected=140, step="row")
+    assert desk.slot("label") == "Each tap lays 140"
+    desk.journal({"kind": "stitches", "row": 1, "by": 20})
+    html = desk.page.request.get(desk.page.url).text()
+    assert "Each tap lays 120" in html

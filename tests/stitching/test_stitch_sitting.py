@@ -1,3 +1,6 @@
+from datetime import datetime
+from zoneinfo import ZoneInfo
+
 import pytest
 from playwright.sync_api import expect
 
@@ -102,6 +105,17 @@ def test_a_sitting_left_running_is_noticed_and_its_last_tap_offered_as_its_end(d
     assert found["sitting"] is None
     amended = found["tail"][-1]
     assert (amended["kind"], amended["begin"], amended["end"]) == ("amend", begin, last)
+
+
+@pytest.mark.browser_context_args(timezone_id="Asia/Tokyo")  # her account is in London
+def test_when_it_ended_is_told_as_her_own_wall_shows_it(desk):
+    desk.project()
+    last = ago(hours=8)
+    desk.journal({"kind": "begin", "id": SITTING, "at": ago(hours=9)})
+    desk.journal({"kind": "stitches", "row": 1, "by": 30, "at": last})
+    page = desk.open()
+    hers = datetime.fromisoformat(last).astimezone(ZoneInfo("Europe/London"))
+    expect(page.locator("dialog .main")).to_contain_text(f"{hers:%H:%M}")
 
 
 def test_a_sitting_in_which_nothing_was_tapped_can_be_struck_out(desk):

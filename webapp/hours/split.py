@@ -38,7 +38,8 @@ def stretch(
     beginning): a block of a hundred stitches, tapped at once when it is done, takes about that long.
     """
     if end is None:
-        end = min(now, max(begin, last_stitch or begin) + QUIET)
+        last = max(begin, last_stitch or begin)
+        end = last + QUIET if now - last > QUIET else now  # never past the end of time
     return Stretch(project, begin, max(begin, end))
 
 

@@ -54,11 +54,13 @@ class Moment(fields.Field[datetime]):
             raise ValidationError(f"is {error}.") from error
 
 
-class Text(fields.String):
+class Text(fields.Field[str]):
     """Text that can be kept: no half characters, no NUL."""
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
-        text: str = super()._deserialize(value, attr, data, **kwargs)
+        if not isinstance(value, str):
+            raise ValidationError("must be text.")
+        text = value
         if "\0" in text or any("\ud800" <= c <= "\udfff" for c in text):
             raise ValidationError("has characters that cannot be kept.")
         return text
@@ -97,7 +99,7 @@ class EntrySchema(Schema):
         unknown = EXCLUDE
 
     id = Id(required=True)
-    kind = fields.String(required=True)
+    kind = Text(required=True)
     project = Id(required=True)
     at = Moment(required=True)
     act = Id()
@@ -108,7 +110,7 @@ class PlacedSchema(EntrySchema):
 
     row = Whole(validate=_row)
     block = Block()
-    pass_ = fields.String(data_key="pass", attribute="pass", validate=_one_of(*PASSES))
+    pass_ = Text(data_key="pass", attribute="pass", validate=_one_of(*PASSES))
 
     @validates_schema
     def one_place(self, data: dict[str, Any], **_: Any) -> None:
@@ -122,7 +124,7 @@ class StitchesSchema(PlacedSchema):
     """Stitches laid, unpicked, there before, or corrected."""
 
     by = Whole(required=True, validate=_by)
-    why = fields.String(validate=_one_of("stitched", "unpicked", "before", "corrected"))
+    why = Text(validate=_one_of("stitched", "unpicked", "before", "corrected"))
     thread = Text(validate=_short)
 
 
@@ -144,7 +146,7 @@ class StartSchema(EntrySchema):
 
     row = Whole(required=True, validate=_row)
     column = Whole(required=True, validate=_between(1, HIGHEST_ROW))
-    way = fields.String(required=True, validate=_one_of("right", "left"))
+    way = Text(required=True, validate=_one_of("right", "left"))
 
 
 class EndSchema(EntrySchema):
@@ -176,7 +178,7 @@ class AmendSchema(EntrySchema):
 class FrameSchema(EntrySchema):
     """How the work is held."""
 
-    state = fields.String(required=True, validate=_one_of("on", "slack", "off"))
+    state = Text(required=True, validate=_one_of("on", "slack", "off"))
 
 
 class UndoSchema(EntrySchema):

@@ -1,4 +1,5 @@
 /** What the house would not have: why, and what she may do about it. Nothing here is ever dropped. */
+import { told } from "../reminders/hers.js";
 import { button, el, sheet } from "../stitching/sheet.js";
 import { unpark } from "./batches.js";
 
@@ -14,16 +15,16 @@ export function showParked(phone) {
   const dialog = sheet(
     refused.length === 1 ? "One thing was refused" : `${refused.length} things were refused`,
     el("p", { className: "quiet" }, "Kept on this phone, and not counted."),
-    el("ul", { className: "kept stack" }, refused.map(line)),
+    el("ul", { className: "kept stack" }, refused.map((one) => line(one, phone.account))),
     button("Send again", again, "main"),
     button("Save to a file", () => save(refused)),
   );
 }
 
-function line({ entry, why }) {
+function line({ entry, why }, account) {
   const place = entry.row ? `, row ${entry.row}` : entry.block ? `, block ${entry.block.join(", ")}` : "";
   const what = `${NAMES[entry.kind] || entry.kind}${place}${entry.by ? `: ${entry.by}` : ""}`;
-  const when = new Date(entry.at).toLocaleString([], { dateStyle: "medium", timeStyle: "short" });
+  const when = told(entry.at, account, { dateStyle: "medium", timeStyle: "short" });
   return el("li", { className: "card" }, el("b", {}, what), el("p", {}, why), el("small", { className: "quiet" }, when));
 }
 

@@ -12,7 +12,7 @@ function shelf() {
   const href = new URL("../../css/notice.css", import.meta.url);
   document.head.append(make("link", { rel: "stylesheet", href }));
   const made = make("section", { className: "notices", ariaLive: "polite", ariaLabel: "Notices" });
-  document.body.append(made);
+  (document.querySelector(".thumb") || document.body).append(made); // not over the row and its count
   return made;
 }
 

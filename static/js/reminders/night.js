@@ -1,4 +1,5 @@
 import { due, nightAt, place } from "./bedtime.js";
+import { hoursOf } from "./hers.js";
 
 const MINUTE = 60_000;
 const ASK_AGAIN = 5; // minutes
@@ -25,7 +26,7 @@ class Notice {
     this.element = element;
     this.phone = phone;
     this.list = element.querySelector("#frame");
-    this.hours = bedtimeOf(element, phone.account);
+    this.hours = hoursOf(phone.account);
   }
 
   /** Tell whether a project is held otherwise than was drawn; a tap tells nothing new. */
@@ -98,16 +99,4 @@ function made(element, { project, kind, title }) {
   notice.dataset.project = notice.querySelector("button").dataset.project = project;
   titleIn(notice).textContent = title;
   return notice;
-}
-
-// Her bedtime and zone: from the page, or as the last page that knew them had them, or what most have.
-function bedtimeOf({ dataset: { bedtime, zone } }, account) {
-  const key = `evenrow:night:${account}`;
-  const hours = bedtime && [bedtime, zone];
-  try {
-    if (hours) localStorage.setItem(key, hours.join(" "));
-    return hours || localStorage.getItem(key).split(" ");
-  } catch {
-    return hours || ["22:30", Intl.DateTimeFormat().resolvedOptions().timeZone]; // nothing is remembered here
-  }
 }

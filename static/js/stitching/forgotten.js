@@ -1,10 +1,10 @@
+import { told } from "../reminders/hers.js";
 import { button, el, sheet } from "./sheet.js";
-
-const time = (at) => new Date(at).toLocaleString([], { weekday: "short", hour: "2-digit", minute: "2-digit" });
 
 /** A sitting left running is noticed: its last tap is offered as its end. */
 export function open(stitch) {
   const { id, begin } = stitch.view.sitting;
+  const time = (at) => told(at, stitch.phone.account, { weekday: "short", hour: "2-digit", minute: "2-digit" });
   const taps = stitch.phone.last(stitch.project).filter((entry) => entry.at > begin && ["stitches", "bare", "done"].includes(entry.kind));
   const last = taps.at(-1)?.at;
   const amend = (fields) => { stitch.lay([{ kind: "amend", sitting: id, ...fields }]); dialog.close(); };

@@ -30,7 +30,7 @@ export function paint(stitch) {
   slot("stitches", view.stitches);
   slot("of", shown.of === null ? "" : `of ${shown.of}`);
   slot("side", shown.side);
-  slot("label", shown.label);
+  slot("label", step === "row" && shown.left ? `Each tap lays ${shown.left}` : shown.label);
   slot("frame", view.frame?.state || "off");
   slot("step", STEPS[step] || step);
   slot("done", place !== null && stitch.at().done ? "Open again" : unit === "row" ? "Row done" : "All of it");

@@ -1,3 +1,4 @@
+import { told } from "../reminders/hers.js";
 import { button, el, sheet } from "./sheet.js";
 
 const FROM = { top: "rows from the top", bottom: "rows from the bottom", middle: "rows both ways from the first" };
@@ -10,7 +11,7 @@ function method({ working, direction, start_way, over }) {
 /** After a long absence: where she stopped, how it is worked, and whether the count still holds. */
 export function open(stitch) {
   const { note } = stitch.view;
-  const day = (at) => new Date(at).toLocaleDateString([], { day: "numeric", month: "long" });
+  const day = (at) => told(at, stitch.phone.account, { day: "numeric", month: "long" });
   const dialog = sheet(
     "Where I stopped",
     note && el("p", { className: "card" }, note.text, el("br"), el("span", { className: "quiet" }, day(note.at))),
