@@ -14,6 +14,7 @@ from webapp.places import STATIC
 
 SIZE = {"width": 390, "height": 844}
 EVENING = time(20, 41)
+CLASS = "/cloth/class?n=10&by=cut&cut_width=15&cut_height=17&bolt_width=55"
 FOLDER = STATIC / "screens"
 
 
@@ -44,10 +45,23 @@ def gauge(page: Page) -> None:
     page.locator("input[type=text], input[inputmode]").nth(1).fill("2")
 
 
+def size(page: Page) -> None:
+    page.goto("/cloth/size?width=140&height=98&count=28&over=2&finish=framed&held=scroll")
+    page.locator(".answer").first.evaluate("(node) => scrollTo(0, node.getBoundingClientRect().top - 12)")
+
+
+def slip(page: Page) -> None:
+    page.goto("/cloth/slip?width=112&height=84&count=14&finish=usual&held=hand&title=Quince tree")
+    page.locator("svg").last.scroll_into_view_if_needed()
+
+
 SHOTS: dict[str, tuple[str, Callable[[Page], Any]]] = {
     "map": ("dark", map_of_it),
     "projects": ("light", lambda page: page.goto("/projects")),
     "gauge": ("dark", gauge),
+    "size": ("light", size),
+    "class": ("dark", lambda page: page.goto(CLASS)),
+    "slip": ("light", slip),
     "hours": ("dark", hours),
     "blocks": ("light", blocks),
     "stitch": ("dark", stitch),  # last: it begins a sitting
