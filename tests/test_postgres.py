@@ -15,7 +15,7 @@ import pytest
 from sqlalchemy import create_engine, make_url
 from sqlalchemy.schema import CreateSchema, DropSchema
 
-from tests.conftest import Server
+from tests.house import Server
 
 URL = os.environ.get("EVENROW_TEST_POSTGRES")
 pytestmark = pytest.mark.skipif(not URL, reason="EVENROW_TEST_POSTGRES names no PostgreSQL database")

@@ -13,7 +13,8 @@ from uuid import UUID
 
 from sqlalchemy import select
 
-from tests.conftest import Server, browser_of
+from tests.conftest import browser_of
+from tests.house import Server
 from webapp import clock, create_app
 from webapp.accounts.models import Account
 from webapp.config import Config

@@ -8,7 +8,7 @@ from typing import Any
 
 from playwright.sync_api import BrowserContext, Page, sync_playwright
 
-from tests.conftest import FLAGS, Server, find_chromium
+from tests.house import FLAGS, Server, find_chromium
 
 MOVED = """() => new Promise((done) => {
   let moved = 0;

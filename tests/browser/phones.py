@@ -8,7 +8,7 @@ from uuid import uuid4
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import BrowserContext, Page
 
-from tests.conftest import Server
+from tests.house import Server
 
 OURS = {"Sec-Fetch-Site": "same-origin"}
 PASSPHRASE = "a long enough passphrase"

@@ -8,7 +8,7 @@ from typing import Any
 
 from playwright.sync_api import Browser, Page, sync_playwright
 
-from tests.conftest import FLAGS, Server, find_chromium
+from tests.house import FLAGS, Server, find_chromium
 from webapp.demo.scenario import NAME, PASSPHRASE
 from webapp.places import STATIC
 

@@ -6,7 +6,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
-from tests.conftest import Server
+from tests.house import Server
 
 SAID_TO_US = "Failed to load resource"  # what Chromium itself says of a page that cannot be had
 

@@ -6,7 +6,7 @@ import pytest
 from playwright.sync_api import Page
 
 from tests.browser.phones import Stitcher, painted, tap_on, until, waiting
-from tests.conftest import FLAGS, Server
+from tests.house import FLAGS, Server
 
 POST = "([path, form]) => fetch(path, { method: 'POST', body: new URLSearchParams(form) }).then((r) => r.url)"
 GET = "(path) => fetch(path, { cache: 'no-store' }).then((r) => r.json())"

@@ -21,7 +21,7 @@ from tests.browser.phones import (
     until,
     waiting,
 )
-from tests.conftest import FLAGS
+from tests.house import FLAGS
 
 
 def test_two_hundred_taps_as_fast_as_they_come(alice):

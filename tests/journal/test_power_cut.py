@@ -6,7 +6,7 @@ import urllib.request
 from http.client import HTTPException
 from uuid import UUID, uuid4
 
-from tests.conftest import Server
+from tests.house import Server
 from webapp import clock
 from webapp.journal import moments
 
