@@ -18,7 +18,8 @@ FEW = 4
 
 def plan_of(project: Project) -> dict[str, Any]:
     """Give what the phone must know of a project to go on with it."""
-    return {"revision": project.plan_revision, **{name: getattr(project, name) for name in PLAN}}
+    plan = {"revision": project.plan_revision, **{name: getattr(project, name) for name in PLAN}}
+    return {**plan, "legend": project.legend} if project.legend else plan
 
 
 def revision_of(stitcher: UUID, project: UUID) -> int:

@@ -1,9 +1,10 @@
 """A project: one design being stitched."""
 
 from datetime import datetime
+from typing import Any
 from uuid import UUID
 
-from sqlalchemy import ForeignKey, Index, String
+from sqlalchemy import JSON, ForeignKey, Index, String
 from sqlalchemy.orm import Mapped, mapped_column
 
 from webapp.db import Base
@@ -36,5 +37,9 @@ class Project(Base):
     frame: Mapped[str] = mapped_column(String(9), default="hoop")  # hoop, clamps, scroll, stretched, hand
     plan_revision: Mapped[int] = mapped_column(default=1)
     bench: Mapped[str | None] = mapped_column(String(120))  # the rest of its slip's question
+    chart_total: Mapped[int | None]  # full crosses on the chart, as printed
+    legend: Mapped[list[Any] | None] = mapped_column(
+        JSON(none_as_null=True)
+    )  # what a phone carries: threads/carried.py
     created: Mapped[datetime]
     put_away: Mapped[datetime | None]
