@@ -49,6 +49,36 @@ def test_what_was_there_before_cloth_was_kept_is_there_after(house):
         assert connection.execute(text("SELECT title FROM project")).scalar() == "Quince tree"
 
 
+ENTRY = """INSERT INTO entry (stitcher, id, project, kind, at, said, fields, "by", tally, cancelled)
+    VALUES (:stitcher, :id, :project, 'stitches', '2026-02-03 20:14:05', '2026-02-03 20:14:05', :fields, :by,
+    :tally, :cancelled)"""
+
+
+def test_what_entries_said_of_threads_before_there_were_sums_of_them_is_summed(house):
+    step(command.upgrade, "0004")
+    laid = [
+        ('{"row": 1, "by": 9, "thread": "Sea green"}', 9, "cross 1", False),
+        ('{"row": 1, "by": -2, "why": "unpicked", "thread": "Sea green"}', -2, "cross 1", False),
+        ('{"row": 2, "by": 5, "thread": "Sea green"}', 5, "cross 2", False),
+        ('{"row": 2, "by": 4, "thread": "Sea green"}', 4, "cross 2", True),
+        ('{"row": 2, "by": 3}', 3, "cross 2", False),
+    ]
+    with db.engine.connect().execution_options(writing=True) as connection, connection.begin():
+        connection.execute(text(ACCOUNT), {"id": "a" * 32})
+        connection.execute(text(PROJECT), {"stitcher": "a" * 32, "id": "b" * 32})
+        for n, (fields, by, tally, cancelled) in enumerate(laid):
+            row = {"fields": fields, "by": by, "tally": tally, "cancelled": cancelled}
+            of = {"stitcher": "a" * 32, "project": "b" * 32, "id": f"{n:032d}"}
+            connection.execute(text(ENTRY), row | of)
+    migrate(house)
+    with db.engine.connect() as connection:
+        total = 'SELECT thread, "pass", stitches, spent, touches FROM thread_total'
+        assert connection.execute(text(total)).all() == [("Sea green", "cross", 12, 14, 3)]
+        at = "SELECT tally, stitches, spent, touches FROM thread_at ORDER BY tally"
+        assert connection.execute(text(at)).all() == [("cross 1", 7, 9, 2), ("cross 2", 5, 5, 1)]
+        assert connection.execute(text("SELECT count(*) FROM entry WHERE thread IS NULL")).scalar() == 1
+
+
 def test_the_newest_shape_is_what_the_models_say(house):
     migrate(house)
     with db.engine.connect() as connection:

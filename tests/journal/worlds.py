@@ -49,6 +49,14 @@ def with_place(entries: Any) -> Any:
 
 bodies = st.one_of(
     with_place(kind("stitches", by=by)),
+    with_place(
+        kind(
+            "stitches",
+            by=by,
+            thread=st.sampled_from(["sea green", "walnut"]),
+            why=st.sampled_from(["stitched", "unpicked", "before", "corrected"]),
+        )
+    ),
     with_place(kind("done", done=st.booleans())),
     kind("bare", row=st.integers(1, 5), by=by),
     kind("start", row=st.integers(1, 5), column=st.integers(1, 30), way=st.sampled_from(["right", "left"])),

@@ -133,7 +133,7 @@ def _cancel(journal: Journal, undone: set[str]) -> list[Touched]:
     every = list(found)
     for start in range(0, len(every), 500):
         journal.change(statements.CANCEL, ids=every[start : start + 500])
-    return [Touched(row.register, row.tally, row.sitting) for row in found.values()]
+    return [Touched.of(row._mapping) for row in found.values()]
 
 
 def _take_in_hand(stitcher: UUID, project: UUID, rows: list[Row]) -> None:

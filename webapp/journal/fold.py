@@ -11,6 +11,8 @@ gives. It carries what ``advance`` needs to go on from it:
 sums       ``{"cross 37": [stitches, bare, touches]}``: sums and live entries of a pass at a place
 latest     ``{"done cross 37": [at, id, value]}``: what holds where only the latest by (at, id) holds;
            also "undone act …", and "undone entry …" for one that is not here yet
+threads    ``{"Red": {"cross": [stitches, spent, entries]}}``: of each thread, by pass, what is laid, and
+           on how many stitches it was spent
 tail       the last live entries, each with what it ``replaced`` of those
 hand       the latest row and block she worked, before the tail
 frames     what decides the frame's state and since when, before the tail
@@ -23,12 +25,12 @@ partial    acts that reach back beyond the tail: their undo waits for the server
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any
 
-from webapp.journal.keys import Entry, hand, kind_of_place, mark, register, tally, undoes
+from webapp.journal.keys import Entry, hand, kind_of_place, mark, register, spent, tally, thread, undoes
 from webapp.journal.order import Place, block_sides, next_open, row_sides
 
 NOTHING: dict[str, Any] = {
-    "revision": 0, "sums": {}, "latest": {}, "tail": [], "hand": {"row": None, "block": None}, "frames": [],
-    "sittings": {}, "partial": [],
+    "revision": 0, "sums": {}, "threads": {}, "latest": {}, "tail": [], "hand": {"row": None, "block": None},
+    "frames": [], "sittings": {}, "partial": [],
 }  # fmt: skip
 
 
@@ -50,10 +52,11 @@ def advance(snap: Mapping[str, Any], entries: Iterable[Entry]) -> dict[str, Any]
     live = [e for e in new.values() if e["kind"] != "undo" and not is_undone(e, undone)]
 
     sums = {key: list(value) for key, value in snap["sums"].items()}
-    for entry in dead:
-        count_in(sums, entry, -1)
-    for entry in live:
-        count_in(sums, entry, 1)
+    threads = {key: {name: list(n) for name, n in by.items()} for key, by in snap["threads"].items()}
+    for some, sign in ((dead, -1), (live, 1)):
+        for entry in some:
+            count_in(sums, entry, sign)
+            wind_in(threads, entry, sign)
     latest = dict(snap["latest"])
     _fall_back(latest, dead, snap["tail"], kept)
     raise_latest(latest, live)
@@ -61,6 +64,7 @@ def advance(snap: Mapping[str, Any], entries: Iterable[Entry]) -> dict[str, Any]
         snap["plan"],
         revision=snap["revision"] + len(new),
         sums=sums,
+        threads=threads,
         latest=latest,
         hands=latest_hands(snap["hand"], [*kept, *live]),
         frames=[*snap["frames"], *frame_marks([*kept, *live])],
@@ -91,6 +95,21 @@ def count_in(sums: dict[str, list[int]], entry: Entry, sign: int) -> None:
     total[2] += sign
     if total[2] == 0:
         del sums[key]
+
+
+def wind_in(threads: dict[str, dict[str, list[int]]], entry: Entry, sign: int) -> None:
+    """Add the entry to what is laid and spent of its thread, or with sign -1 take it out."""
+    key = thread(entry)
+    if key is None:
+        return
+    name = entry.get("pass") or "cross"
+    total = threads.setdefault(key, {}).setdefault(name, [0, 0, 0])
+    for i, by in enumerate((entry["by"], spent(entry), 1)):
+        total[i] += sign * by
+    if total[2] == 0:
+        del threads[key][name]
+    if not threads[key]:
+        del threads[key]
 
 
 def _fall_back(
@@ -148,6 +167,7 @@ def view(
     *,
     revision: int,
     sums: Mapping[str, Sequence[int]],
+    threads: Mapping[str, Any],
     latest: Mapping[str, Sequence[Any]],
     hands: Mapping[str, Any],
     frames: Sequence[Sequence[str]],
@@ -172,6 +192,7 @@ def view(
         "rows": rows,
         "blocks": blocks,
         "passes": passes,
+        "threads": threads,
         "starts": {key[6:]: held[2] for key, held in latest.items() if key.startswith("start ")},
         "bares": {key[6:]: total[1] for key, total in sums.items() if total[1] and key.startswith("cross ")},
         "frame": frame(frames),

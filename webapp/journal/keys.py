@@ -41,6 +41,16 @@ def register(entry: Entry) -> tuple[str, Any] | None:
     return ("note", entry["note"]) if kind == "end" and entry.get("note") is not None else None
 
 
+def thread(entry: Entry) -> str | None:
+    """Name the thread the entry's stitches are of; none if it does not say, or lays none."""
+    return (entry.get("thread") or None) if entry["kind"] == "stitches" else None
+
+
+def spent(entry: Entry) -> int:
+    """Count the stitches that thread was spent on: unpicked it stays spent, others spend none here."""
+    return int(entry["by"]) if entry["kind"] == "stitches" and entry.get("why") in (None, "stitched") else 0
+
+
 def undoes(entry: Entry) -> str | None:
     """Name what an undo cancels, as "undone entry …" or "undone act …"; none for other entries."""
     if entry["kind"] != "undo":

@@ -17,6 +17,7 @@ from webapp.db import Base
 NOT_UNDO = text("kind != 'undo'")
 LIVE_FRAME = text("kind = 'frame' AND NOT cancelled")
 LIVE_STITCHES = text("kind = 'stitches' AND NOT cancelled")
+OF_A_THREAD = text("thread IS NOT NULL")
 OPEN_OR_UNBEGUN = text("(begun IS NULL) != (closers = 0)")
 
 
@@ -43,6 +44,9 @@ class Entry(Base):
         ),
         _partial("entry_by_hand", "project", "hand", "cancelled", "at", "id", where="hand IS NOT NULL"),
         _partial("entry_by_sitting", "project", "sitting", where="sitting IS NOT NULL"),
+        _partial(
+            "entry_by_thread", "project", "thread", "tally", "cancelled", "by", "spent", where=OF_A_THREAD
+        ),
         _partial("entry_by_act", "project", "act", where="act IS NOT NULL"),
         _partial("frame_by_time", "project", "at", "id", where=LIVE_FRAME),
         _partial("stitches_by_time", "at", where=LIVE_STITCHES),
@@ -62,6 +66,8 @@ class Entry(Base):
     )  # "done cross 37": whose latest it may be; what an undo names
     hand: Mapped[str | None] = mapped_column(String(5))  # row, block: it says where her hand is
     sitting: Mapped[UUID | None]  # begin: its own id; end, amend: the one they name
+    thread: Mapped[str | None] = mapped_column(String(100))  # stitches: the thread they are of
+    spent: Mapped[int | None]  # stitches of a thread: on how many of them it was spent
     act: Mapped[UUID | None]  # the act it is part of
     cancelled: Mapped[bool] = mapped_column(default=False)
 
@@ -93,6 +99,37 @@ class Total(Base):
     touches: Mapped[int]  # live entries at this place; none: as if it had never been touched
     done: Mapped[bool]
     revision: Mapped[int]
+
+
+class ThreadAt(Base):
+    """What is laid and spent of one thread in one pass at one place; so no sum grows with the journal."""
+
+    __tablename__ = "thread_at"
+    __table_args__ = (_of_project(),)
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    thread: Mapped[str] = mapped_column(String(100), primary_key=True)
+    tally: Mapped[str] = mapped_column(String(20), primary_key=True)
+    pass_: Mapped[str] = mapped_column("pass", String(5))
+    stitches: Mapped[int]
+    spent: Mapped[int]
+    touches: Mapped[int]  # live entries
+
+
+class ThreadTotal(Base):
+    """What is laid and spent of one thread in one pass, everywhere."""
+
+    __tablename__ = "thread_total"
+    __table_args__ = (_of_project(),)
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    thread: Mapped[str] = mapped_column(String(100), primary_key=True)
+    pass_: Mapped[str] = mapped_column("pass", String(5), primary_key=True)
+    stitches: Mapped[int]
+    spent: Mapped[int]
+    touches: Mapped[int]
 
 
 class Latest(Base):

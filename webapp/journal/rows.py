@@ -29,6 +29,8 @@ def as_row(stitcher: UUID, read: dict[str, Any], offset_ms: int) -> Row:
         "register": found[0] if found else keys.undoes(entry),
         "hand": keys.hand(entry),
         "sitting": _sitting(entry),
+        "thread": keys.thread(entry),
+        "spent": keys.spent(entry) if keys.thread(entry) else None,
         "act": UUID(own["act"]) if "act" in own and not undo else None,
         "cancelled": False,
     }

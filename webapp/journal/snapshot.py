@@ -64,6 +64,7 @@ def draw(journal: Journal, project: Project, revision: int, since: int) -> dict[
         "sitting": fold.open_sitting(sittings),
         "note": note(journal),
         "plan": plan,
+        "threads": threads(journal),
         "sums": {t.tally: [t.stitches, t.bare, t.touches] if t.touches else None for t in totals},
         "latest": {h.register: [moments.write(h.at), str(h.entry), h.value] if h.at else None for h in held},
         "tail": with_replaced(journal, tail),
@@ -139,6 +140,14 @@ def counts(journal: Journal) -> dict[str, Any]:
         "blocks_done": found.get(("cross", "block"), (0, 0))[1],
         "passes": passes,
     }
+
+
+def threads(journal: Journal) -> dict[str, Any]:
+    """Tell of each thread, by pass, what is laid, on how many it was spent, and by how many entries."""
+    found: dict[str, Any] = {}
+    for key, name, stitches, spent, touches in journal.rows(statements.THREADS):
+        found.setdefault(key, {})[name] = [stitches, spent, touches]
+    return found
 
 
 def places(totals: Sequence[AnyRow], kind: str) -> dict[str, Any]:

@@ -28,16 +28,21 @@ from webapp.db import db
 from webapp.journal.models import (
     LIVE_FRAME,
     NOT_UNDO,
+    OF_A_THREAD,
     OPEN_OR_UNBEGUN,
     Entry,
     Latest,
     Sitting,
     Standing,
+    ThreadAt,
+    ThreadTotal,
     Total,
 )
 
-_tables: list[Any] = [model.__table__ for model in (Entry, Total, Latest, Sitting, Standing)]
-entry, total, latest, sitting, standing = _tables
+_tables: list[Any] = [
+    model.__table__ for model in (Entry, Total, Latest, Sitting, Standing, ThreadAt, ThreadTotal)
+]
+entry, total, latest, sitting, standing, thread_at, thread_total = _tables
 AnyRow = Row[*tuple[Any, ...]]
 
 
@@ -72,23 +77,29 @@ def of_project(table: Table) -> ColumnElement[bool]:
     return and_(table.c.stitcher == bindparam("of_stitcher"), table.c.project == bindparam("of_project"))
 
 
+def _wound(*columns: Any) -> list[Any]:
+    """Sum columns, none being nothing."""
+    return [func.coalesce(func.sum(column), 0) for column in columns]
+
+
 def _any_of(column: Any, name: str) -> ColumnElement[bool]:
     named: ColumnElement[bool] = column.in_(bindparam(name, expanding=True))
     return named
 
 
-def _update(table: Table, key: str | None, values: Sequence[str]) -> Update:
-    named = of_project(table)
-    if key:
-        named = and_(named, table.c[key] == bindparam(f"of_{key}"))
+def _update(table: Table, keys: Sequence[str], values: Sequence[str]) -> Update:
+    named = and_(of_project(table), *(table.c[key] == bindparam(f"of_{key}") for key in keys))
     return update(table).where(named).values({table.c[name]: bindparam(name) for name in values})
 
 
+_laid = ("stitches", "spent", "touches")
 _kept = {
-    "standing": (standing, None, ("revision",)),
-    "total": (total, "tally", ("pass", "kind", "stitches", "bare", "touches", "done", "revision")),
-    "latest": (latest, "register", ("at", "entry", "value", "revision")),
-    "sitting": (sitting, "id", ("begun", "closers", "begin", "end", "struck")),
+    "standing": (standing, (), ("revision",)),
+    "total": (total, ("tally",), ("pass", "kind", "stitches", "bare", "touches", "done", "revision")),
+    "thread_at": (thread_at, ("thread", "tally"), ("pass", *_laid)),
+    "thread_total": (thread_total, ("thread", "pass"), _laid),
+    "latest": (latest, ("register",), ("at", "entry", "value", "revision")),
+    "sitting": (sitting, ("id",), ("begun", "closers", "begin", "end", "struck")),
 }
 UPDATES = {name: _update(*kept) for name, kept in _kept.items()}
 INSERTS = {name: insert(kept[0]) for name, kept in _kept.items()}
@@ -141,8 +152,16 @@ SUMS = select(
     func.coalesce(func.sum(case((entry.c.kind == "bare", entry.c.by))), 0),
     func.count(),
 ).where(_live, entry.c.tally == bindparam("of_tally"))
+THREAD_SUMS = select(*_wound(entry.c.by, entry.c.spent), func.count()).where(
+    _live, OF_A_THREAD, entry.c.thread == bindparam("of_thread"), entry.c.tally == bindparam("of_tally")
+)
+THREAD_PLACES = select(*_wound(thread_at.c.stitches, thread_at.c.spent, thread_at.c.touches)).where(
+    of_project(thread_at),
+    thread_at.c.thread == bindparam("of_thread"),
+    thread_at.c["pass"] == bindparam("of_pass"),
+)
 UNDOS_NAMING = select(entry.c.register).distinct().where(_live, _any_of(entry.c.register, "registers"))
-_touched = select(entry.c.id, entry.c.register, entry.c.tally, entry.c.sitting)
+_touched = select(entry.c.id, entry.c.register, entry.c.tally, entry.c.sitting, entry.c.thread)
 UNDONE_IDS = _touched.where(_live, NOT_UNDO, _any_of(entry.c.id, "ids"))
 UNDONE_ACTS = _touched.where(_live, NOT_UNDO, _any_of(entry.c.act, "acts"))
 CANCEL = update(entry).where(of_project(entry), _any_of(entry.c.id, "ids")).values(cancelled=True)
@@ -171,6 +190,9 @@ COUNTS = (
     .where(of_project(total), total.c.touches > 0)
     .group_by(total.c["pass"], total.c.kind)
 )
+THREADS = select(
+    *(thread_total.c[name] for name in ("thread", "pass", "stitches", "spent", "touches"))
+).where(of_project(thread_total), thread_total.c.touches > 0)
 _held = select(latest.c.register, latest.c.at, latest.c.entry, latest.c.value)
 LATEST: Select[Any] = _held.where(of_project(latest), latest.c.at.is_not(None))
 LATEST_SINCE = _held.where(of_project(latest), latest.c.revision > bindparam("since"))

@@ -3,12 +3,12 @@
 Nothing is ever incremented, so what is worked out cannot drift from the entries.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from typing import Any, NamedTuple
 from uuid import UUID
 
 from webapp.journal import keys, moments, statements
-from webapp.journal.rows import Row, as_entry
+from webapp.journal.rows import as_entry
 from webapp.journal.sittings import counted
 from webapp.journal.statements import Journal
 
@@ -19,11 +19,12 @@ class Touched(NamedTuple):
     register: str | None
     tally: str | None
     sitting: UUID | None
+    thread: str | None
 
     @classmethod
-    def of(cls, row: Row) -> "Touched":
-        """Tell what a new row is part of."""
-        return cls(row["register"], row["tally"], row["sitting"])
+    def of(cls, row: Mapping[Any, Any]) -> "Touched":
+        """Tell what a row is part of."""
+        return cls(row["register"], row["tally"], row["sitting"], row["thread"])
 
 
 def work_out(journal: Journal, revision: int, touched: Iterable[Touched], undone: Iterable[str] = ()) -> None:
@@ -33,6 +34,7 @@ def work_out(journal: Journal, revision: int, touched: Iterable[Touched], undone
         _latest(journal, revision, register)
     for tally in sorted({one.tally for one in touched if one.tally}):
         _total(journal, revision, tally)
+    _threads(journal, {(one.thread, one.tally) for one in touched if one.thread and one.tally})
     for sitting in {one.sitting for one in touched if one.sitting}:
         _sitting(journal, sitting)
 
@@ -70,6 +72,26 @@ def _total(journal: Journal, revision: int, tally: str) -> None:
         "revision": revision,
     }
     journal.put(statements.total, {"tally": tally}, values)
+
+
+def _threads(journal: Journal, touched: set[tuple[str, str]]) -> None:
+    """Work out a thread at the places touched, and then all of it out of its places."""
+    for thread, tally in sorted(touched):
+        at = {"thread": thread, "tally": tally}
+        wound = _wound(journal.first(statements.THREAD_SUMS, **_of(at)))
+        journal.put(statements.thread_at, at, {"pass": tally.split(" ")[0], **wound})
+    for thread, name in sorted({(thread, tally.split(" ")[0]) for thread, tally in touched}):
+        key = {"thread": thread, "pass": name}
+        wound = _wound(journal.first(statements.THREAD_PLACES, **_of(key)))
+        journal.put(statements.thread_total, key, wound)
+
+
+def _wound(sums: Any) -> dict[str, Any]:
+    return dict(zip(("stitches", "spent", "touches"), map(int, sums), strict=True))
+
+
+def _of(key: Mapping[str, Any]) -> dict[str, Any]:
+    return {f"of_{name}": value for name, value in key.items()}
 
 
 def _sitting(journal: Journal, sitting: UUID) -> None:

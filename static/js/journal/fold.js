@@ -2,10 +2,10 @@
  * The fold: every number on every screen, out of the entries alone, whatever order they came in.
  * The same as webapp/journal/fold.py, where what a snapshot carries is said; shared/vectors/fold.json binds the two.
  */
-import { hand, isAfter, register, tally, undoes } from "./keys.js";
+import { hand, isAfter, register, spent, tally, thread, undoes } from "./keys.js";
 import { view } from "./view.js";
 
-const NOTHING = { revision: 0, sums: {}, latest: {}, tail: [], hand: { row: null, block: null }, frames: [], sittings: {}, partial: [] };
+const NOTHING = { revision: 0, sums: {}, threads: {}, latest: {}, tail: [], hand: { row: null, block: null }, frames: [], sittings: {}, partial: [] };
 
 const keyed = (entry, value) => [entry.at, entry.id, value];
 const drop = (map, key, value) => (value == null ? delete map[key] : (map[key] = value));
@@ -25,13 +25,14 @@ export function advance(snapshot, entries) {
   const live = [...fresh.values()].filter((e) => e.kind !== "undo" && !isUndone(e));
 
   const sums = { ...snapshot.sums };
-  for (const e of dead) countIn(sums, e, -1);
-  for (const e of live) countIn(sums, e, 1);
+  const threads = { ...snapshot.threads };
+  for (const [some, sign] of [[dead, -1], [live, 1]]) for (const e of some) countIn(sums, e, sign), windIn(threads, e, sign);
   const latest = { ...snapshot.latest };
   fallBack(latest, dead, snapshot.tail, kept);
   raise(latest, live);
   const since = [...kept, ...live];
   return view(snapshot.plan, snapshot.revision + fresh.size, sums, latest, {
+    threads,
     hands: latestHands(snapshot.hand, since),
     frames: [...snapshot.frames, ...since.filter((e) => e.kind === "frame").map((e) => keyed(e, e.state))],
     sittings: sittingStates(snapshot.sittings, dead, live),
@@ -62,6 +63,17 @@ function countIn(sums, entry, sign) {
   const by = entry.kind === "stitches" || entry.kind === "bare" ? sign * entry.by : 0;
   const total = entry.kind === "bare" ? [stitches, bare + by, touches + sign] : [stitches + by, bare, touches + sign];
   drop(sums, key, total[2] === 0 ? null : total);
+}
+
+function windIn(threads, entry, sign) {
+  const key = thread(entry);
+  if (!key) return;
+  const name = entry.pass || "cross";
+  const before = threads[key]?.[name] || [0, 0, 0];
+  const total = [entry.by, spent(entry), 1].map((by, i) => before[i] + sign * by);
+  const by = { ...threads[key] };
+  drop(by, name, total[2] ? total : null);
+  drop(threads, key, Object.keys(by).length ? by : null);
 }
 
 function fallBack(latest, dead, tail, kept) {

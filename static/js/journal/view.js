@@ -3,7 +3,7 @@ import { isAfter } from "./keys.js";
 import { blockSides, nextOpen, rowSides } from "./order.js";
 
 /** Draw the numbers; the same as `view` in webapp/journal/fold.py. */
-export function view(plan, revision, sums, latest, { hands, frames, sittings }) {
+export function view(plan, revision, sums, latest, { threads, hands, frames, sittings }) {
   const { passes: { cross, ...passes }, rows, blocks } = byPass(sums, latest);
   const [row, block] = inHand(plan, hands, rows, blocks);
   const doneOf = (places) => Object.values(places).filter((p) => p.done).length;
@@ -12,7 +12,7 @@ export function view(plan, revision, sums, latest, { hands, frames, sittings }) 
     Object.fromEntries(Object.keys(latest).filter((k) => k.startsWith(prefix)).map((k) => [k.slice(prefix.length), latest[k][2]]));
   return {
     revision, row, row_stitches: row && at(rows, row), block, block_stitches: block && at(blocks, block.join(".")),
-    stitches: cross ? cross.stitches : 0, rows_done: doneOf(rows), blocks_done: doneOf(blocks), rows, blocks, passes,
+    stitches: cross ? cross.stitches : 0, rows_done: doneOf(rows), blocks_done: doneOf(blocks), rows, blocks, passes, threads,
     starts: named("start "), bares: bareIn(sums), frame: frameOf(frames), sitting: openSitting(sittings), have: named("have "),
     note: latest.note ? { text: latest.note[2], at: latest.note[0] } : null,
   };
