@@ -26,7 +26,7 @@ function fill(stitch) {
   const sitting = stitch.sitDown();
   feel("end");
   if (sitting.length) stitch.tell(stitch.lay(sitting));
-  const rest = left ? [{ kind: "stitches", ...where, by: left }] : [];
+  const rest = left ? [{ kind: "stitches", ...where, ...stitch.hand, by: left }] : [];
   return closed(stitch, stitch.act([...rest, { kind: "done", ...where, done: true }]));
 }
 
@@ -71,7 +71,7 @@ export function back(stitch) {
   if (stitch.place === null || !stitch.shown().count) return;
   feel("undo");
   const where = stitch.where();
-  const taken = { kind: "stitches", ...where, by: -1, why: "unpicked" };
+  const taken = { kind: "stitches", ...where, ...stitch.hand, by: -1, why: "unpicked" };
   // A closed row that loses a stitch is open again, never short unsaid.
   if (stitch.at().done) stitch.act([{ kind: "done", ...where, done: false }, taken], false);
   else stitch.lay([taken]);

@@ -11,6 +11,8 @@ import "./forgotten.js";
 import "./frame.js";
 import "./map.js";
 import "./more.js";
+import "./needle.js";
+import "./needles.js";
 import "./passes.js";
 import "./says.js";
 import "./sheets.js";

@@ -16,6 +16,7 @@ export function open(stitch) {
     el("div", { className: "tiles" },
       button("The map", to("map")),
       button("Passes", to("passes")),
+      stitch.plan.legend && button("Needles", to("needles")),
       rows && button("Where this row begins", to("begun")),
       button("Already on the cloth", to("already"), "", { id: "already" }),
       el("a", { className: "btn", href: `/projects/${stitch.project}` }, "The project")),

@@ -29,7 +29,7 @@ function lay(stitch, really, why) {
   const where = stitch.where();
   const by = really - stitches;
   const isShort = why === "unpicked" || (of !== null && really < of);
-  const counted = { kind: "stitches", ...where, by, why };
+  const counted = { kind: "stitches", ...where, ...stitch.hand, by, why }; // what she looks at is what she has in hand
   if (by && done && isShort) stitch.act([{ kind: "done", ...where, done: false }, counted], false);
   else if (by) stitch.lay([counted]);
 }

@@ -12,7 +12,7 @@ export class Stitch {
 
   constructor(element, phone, project) {
     const found = new Map();
-    Object.assign(this, { element, phone, project });
+    Object.assign(this, { element, phone, project, hand: kept(`hand ${project}`) || {} });
     this.all = (selector) => found.get(selector) || found.set(selector, [...element.querySelectorAll(selector)]).get(selector);
     this.find = (selector) => this.all(selector)[0];
     this.step = kept(`step ${project}`);
@@ -74,7 +74,7 @@ export class Stitch {
     const size = by ?? this.size(before);
     const where = this.where();
     const again = this.at().done ? [{ kind: "done", ...where, done: false }] : [];
-    const laid = { kind: "stitches", ...where, by: size };
+    const laid = { kind: "stitches", ...where, ...this.hand, by: size };
     const laying = again.length ? this.reopen(again, laid) : this.lay([...this.sitDown(), laid]);
     const left = before.of === null ? 0 : before.of - before.count;
     feel(left > 0 && left <= size ? "end" : size >= before.ahead ? "ten" : "tap");

@@ -14,7 +14,10 @@ export function after({ unit, plan, view }, place) {
     .map(({ key, stitches, done }) => ({ place: rows ? Number(key) : address(key), stitches, done }));
 }
 
-/** Take out, as one act, all that was laid at `places`; the last of them comes in hand. */
+/**
+ * Take out, as one act, all that was laid at `places`; the last of them comes in hand. Whose thread it
+ * was is not said: places hold many, and what is in hand may be none of them.
+ */
 export function unpick(stitch, places) {
   const drafts = places.flatMap(({ place, stitches, done }) => [
     ...(done ? [{ kind: "done", ...stitch.where(place), done: false }] : []),
