@@ -1,25 +1,34 @@
 """Her own figure: what she measured, against what the drawing says, sharpened by every reading.
 
 A reading is one working length stitched (so many crosses), or thread used up (so many crosses of all it
-gave). Each says her thread ÷ the drawing's, ends included; on the logarithm these are weighed by how much
-each can be off, together with what is believed before any: one, give or take ``PRIOR``.
+gave). Each says her thread ÷ the drawing's, ends included. On the logarithm these are weighed by how much
+each may be off, together with what is believed before any: one, give or take ``PRIOR``. The same in
+static/js/threads/own.js.
 """
 
 from collections.abc import Sequence
 from datetime import date
+from math import exp, log, sqrt
 from typing import NamedTuple
 
-from webapp.threads.estimate import Own
-from webapp.threads.geometry import Ground
+from webapp.threads.bounds import FACTOR
+from webapp.threads.estimate import Counts, Own, Worked, estimate, wasted
+from webapp.threads.geometry import Ground, bundle, stitch
+
+# One sd of the logarithm (no source; set so that tests/bench/thread.py holds what is claimed):
+PRIOR = 0.10  # her hand and her ends against the drawing's, before any reading
+LENGTH = 0.06  # one working length: where its ends fell, an easy stretch or an awkward one
+SKEIN = 0.04  # thread used up: what was unpicked or dropped, how it lay
+CHANGE = 0.03  # from one thread to another, one month to the next: no reading takes this away
 
 
 class Reading(NamedTuple):
     """What she measured on this cloth.
 
     what: length (one working length stitched up) or skein (thread used up); stitches: full crosses it gave;
-    length: mm, the working length, or the thread used up as it is sold; strands: in the needle; made: the day.
-    Of a skein also: split, the strands it is sold of; working, mm, and loop, as it was cut and begun; patches,
-    scatter: how those crosses lay.
+    length: mm, the working length, or the thread used up as it is sold; strands: in the needle, of this
+    thread; made: the day. loop: begun with a loop. Of a skein also: split, the strands it is sold of;
+    working, mm, as it was cut; scatter, patches: how those crosses lay.
     """
 
     what: str
@@ -40,4 +49,51 @@ def own(readings: Sequence[Reading], ground: Ground) -> Own | None:
 
     Raises ValueError with a sentence for a reading that cannot be meant.
     """
-    raise NotImplementedError
+    if not readings:
+        return None
+    weight, total = 1 / (PRIOR * PRIOR), 0.0
+    for one in readings:
+        off = (LENGTH if one.what == "length" else SKEIN) + 0.5 / one.stitches
+        weight += 1 / (off * off)
+        total += log(ratio(one, ground)) / (off * off)
+    return Own(exp(total / weight), sqrt(1 / weight + CHANGE * CHANGE), rests_on(readings))
+
+
+def ratio(reading: Reading, ground: Ground) -> float:
+    """Give her thread ÷ the drawing's, ends included, as one reading has it; ValueError with a sentence."""
+    if reading.what not in ("length", "skein"):
+        raise ValueError("Measured is one working length, or thread used up.")
+    if not 1 <= reading.stitches <= 1_000_000 or reading.stitches % 1:
+        raise ValueError("Write how many whole crosses it gave.")
+    if reading.what == "length":
+        worked = Worked(reading.strands, reading.strands, reading.method, reading.length, reading.loop)
+        estimate(ground, Counts(full=1), worked, ONE)  # refuses what cannot be
+        room = reading.length - wasted(reading.loop)
+        drawn = stitch("full", ground, reading.method, bundle(reading.strands))
+        found = room / reading.stitches / drawn
+    else:
+        if not 0 < reading.length <= 1e9 or not 1 <= reading.split <= 24:
+            raise ValueError("Write how much thread was used up.")
+        worked = Worked(reading.strands, reading.strands, reading.method, reading.working, reading.loop)
+        counts = Counts(full=reading.stitches)
+        kind = {"sold": "skein", "length_mm": 1.0, "strands": reading.split}
+        drawn = estimate(ground, counts, worked, kind, reading.patches, reading.scatter).sold.usual
+        found = reading.length / drawn
+    if not FACTOR[0] <= found <= FACTOR[1]:
+        raise ValueError("No cross takes so little or so much: check the crosses and the length.")
+    return found
+
+
+ONE = {"sold": "skein", "length_mm": 1.0, "strands": 1}
+
+
+def rests_on(readings: Sequence[Reading]) -> str:
+    """Say what her own figure rests on: "one length on 2026-02-03"."""
+    lengths = sum(one.what == "length" for one in readings)
+    counted = ((lengths, "length"), (len(readings) - lengths, "skein"))
+    said = [f"{NUMBERS.get(n, n)} {what}{'s' if n > 1 else ''}" for n, what in counted if n]
+    last = max(one.made for one in readings).isoformat()
+    return f"{' and '.join(said)}{', the last' if len(readings) > 1 else ''} on {last}"
+
+
+NUMBERS = {1: "one", 2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}
