@@ -53,9 +53,10 @@ def own(readings: Sequence[Reading], ground: Ground) -> Own | None:
         return None
     weight, total = 1 / (PRIOR * PRIOR), 0.0
     for one in readings:
+        found = log(ratio(one, ground))
         off = (LENGTH if one.what == "length" else SKEIN) + 0.5 / one.stitches
         weight += 1 / (off * off)
-        total += log(ratio(one, ground)) / (off * off)
+        total += found / (off * off)
     return Own(exp(total / weight), sqrt(1 / weight + CHANGE * CHANGE), rests_on(readings))
 
 
