@@ -33,9 +33,9 @@ def test_one_length_moves_the_estimate_toward_what_she_stitched():
     hers = own([length(30)], ON_14)
     off = LENGTH + 0.5 / 30
     weights = 1 / PRIOR**2, 1 / off**2
-    assert log(hers.factor) == pytest.approx(log(ratio(length(30), ON_14)) * weights[1] / sum(weights))
+    assert log(hers.factor) == pytest.approx(log(ratio(length(30), ON_14)[0]) * weights[1] / sum(weights))
     assert hers.spread == pytest.approx(sqrt(1 / sum(weights) + CHANGE**2))
-    assert 1 < hers.factor < ratio(length(30), ON_14)
+    assert 1 < hers.factor < ratio(length(30), ON_14)[0]
     found = estimate(ON_14, Counts(full=3000), TWO, COTTON, own=hers)
     assert found.sold.usual > LINE.sold.usual
     assert found.rests_on == "one length on 2026-02-03"
@@ -55,7 +55,7 @@ def test_a_skein_that_gave_what_the_drawing_says_changes_nothing_but_the_range()
 @given(st.integers(20, 60))
 def test_what_a_length_gave_is_what_lengths_are_estimated_to_give(crosses):
     """Ends as they are taken: the reading alone, without what was believed before, gives its own crosses."""
-    alone = Own(ratio(length(crosses), ON_14), 0.05, "")
+    alone = Own(ratio(length(crosses), ON_14)[0], 0.05, "")
     found = estimate(ON_14, Counts(full=crosses * 1000), TWO, COTTON, patches=1, own=alone)
     assert found.lengths.usual == pytest.approx(1000, abs=1)
 
@@ -73,18 +73,24 @@ def test_every_reading_sharpens_and_their_order_changes_nothing(made):
     assert CHANGE < spreads[-1] < sqrt(PRIOR**2 + CHANGE**2)
     factors = [own(order, ON_14).factor for order in permutations(made)]
     assert factors == pytest.approx([factors[0]] * len(factors))
-    assert min(1, *(ratio(one, ON_14) for one in made)) <= factors[0]
-    assert factors[0] <= max(1, *(ratio(one, ON_14) for one in made))
+    assert min(1, *(ratio(one, ON_14)[0] for one in made)) <= factors[0]
+    assert factors[0] <= max(1, *(ratio(one, ON_14)[0] for one in made))
 
 
 @given(readings, st.integers(1, 10))
 def test_more_crosses_from_the_same_thread_are_less_thread_a_cross(reading, more):
     better = reading._replace(stitches=reading.stitches + more)
-    assert ratio(better, ON_14) < ratio(reading, ON_14)
+    assert ratio(better, ON_14)[0] < ratio(reading, ON_14)[0]
+
+
+def test_a_skein_of_scattered_stitches_tells_less_of_her_hand():
+    offs = [ratio(skein(1200, scatter=scatter), ON_14)[1] for scatter in ("together", "mixed", "scattered")]
+    assert offs == sorted(offs)
+    assert offs[2] > 3 * offs[0]
 
 
 def test_a_loop_start_leaves_more_of_the_length_to_stitch_with():
-    assert ratio(length(34, loop=True), ON_14) > ratio(length(34), ON_14)
+    assert ratio(length(34, loop=True), ON_14)[0] > ratio(length(34), ON_14)[0]
 
 
 @pytest.mark.parametrize(

@@ -26,7 +26,7 @@ CARRIED = 0.75  # of the moves to another patch; else broken off and begun anew 
 TRAVEL = 6  # stitches that the thread is carried behind (common practice, no source)
 # What each may be off, as a share of itself (one sd): her hand against the drawing, her ends, her moves where
 # patches are guessed and where they are counted (no source; her own figure takes the place of the first two).
-HAND, ENDS, GUESSED, COUNTED = 0.09, 0.25, 0.45, 0.25
+HAND, ENDS, GUESSED, COUNTED = 0.105, 0.25, 0.5, 0.25
 SURE = 1.96  # sd: nineteen of twenty. No share may be above 1 / SURE, or more could come out as less
 SPARE, LEAST_SPARE = 0.05, 5  # of beads (common practice, no source)
 FORGIVEN = 1e-9  # of a unit: what arithmetic may add to a whole one
@@ -121,7 +121,9 @@ def estimate(
     bounds.estimated(counts, worked, patches, own)
     thread = bundle(worked.together, worked.diameter)
     lone = {what: stitch(what, ground, worked.method, thread) for what in STITCHES}
-    drawn = sum(many * lone[what] for what, many in zip(STITCHES, counts, strict=True))
+    drawn = 0.0
+    for what, many in zip(STITCHES, counts, strict=True):
+        drawn += many * lone[what]  # one by one: sum() rounds otherwise than JavaScript can
     moves = max(0, min(patches or patches_of(counts, scatter), sum(counts)) - 1)
     factor = own.factor if own else 1.0
     lost, carried = wasted(worked.loop), moves * CARRIED * TRAVEL * (ground.across + ground.down) / 2
@@ -151,7 +153,10 @@ def wasted(loop: bool) -> float:
 
 def _range(usual: float, terms: Sequence[tuple[float, float]]) -> Range:
     """Spread a sum whose parts are each off by a share of themselves, independently."""
-    off = SURE * sqrt(sum(share * mm * (share * mm) for share, mm in terms))
+    square = 0.0
+    for share, mm in terms:
+        square += share * mm * (share * mm)
+    off = SURE * sqrt(square)
     return Range(usual - off, usual, usual + off)
 
 

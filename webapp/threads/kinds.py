@@ -46,7 +46,10 @@ def worked(
     together = sum(strands for _name, strands in parts)
     if not all(1 <= strands <= STRANDS[1] for _name, strands in parts):
         raise ValueError("The needle holds 1 to 24 strands.")
-    area = sum(strands * DIAMETERS.get(name, STRAND) ** 2 for name, strands in parts)
+    area = 0.0
+    for name, strands in parts:
+        diameter = DIAMETERS.get(name, STRAND)
+        area += strands * diameter * diameter  # one by one: sum() rounds otherwise than JavaScript can
     return [
         Worked(
             strands=strands,

@@ -12,8 +12,8 @@ from math import exp, log, sqrt
 from typing import NamedTuple
 
 from webapp.threads.bounds import FACTOR
-from webapp.threads.estimate import Counts, Own, Worked, estimate, wasted
-from webapp.threads.geometry import Ground, bundle, stitch
+from webapp.threads.estimate import COUNTED, GUESSED, Counts, Own, Worked, estimate, wasted
+from webapp.threads.geometry import Ground
 
 # One sd of the logarithm (no source; set so that tests/bench/thread.py holds what is claimed):
 PRIOR = 0.10  # her hand and her ends against the drawing's, before any reading
@@ -53,36 +53,43 @@ def own(readings: Sequence[Reading], ground: Ground) -> Own | None:
         return None
     weight, total = 1 / (PRIOR * PRIOR), 0.0
     for one in readings:
-        found = log(ratio(one, ground))
-        off = (LENGTH if one.what == "length" else SKEIN) + 0.5 / one.stitches
+        found, off = ratio(one, ground)
         weight += 1 / (off * off)
-        total += found / (off * off)
+        total += log(found) / (off * off)
     return Own(exp(total / weight), sqrt(1 / weight + CHANGE * CHANGE), rests_on(readings))
 
 
-def ratio(reading: Reading, ground: Ground) -> float:
-    """Give her thread ÷ the drawing's, ends included, as one reading has it; ValueError with a sentence."""
+def ratio(reading: Reading, ground: Ground) -> tuple[float, float]:
+    """Give her thread ÷ the drawing's, ends included, as one reading has it; and the sd of its logarithm.
+
+    Raises ValueError with a sentence for a reading that cannot be meant.
+    """
     if reading.what not in ("length", "skein"):
         raise ValueError("Measured is one working length, or thread used up.")
     if not 1 <= reading.stitches <= 1_000_000 or reading.stitches % 1:
         raise ValueError("Write how many whole crosses it gave.")
-    if reading.what == "length":
-        worked = Worked(reading.strands, reading.strands, reading.method, reading.length, reading.loop)
-        estimate(ground, Counts(full=1), worked, ONE)  # refuses what cannot be
-        room = reading.length - wasted(reading.loop)
-        drawn = stitch("full", ground, reading.method, bundle(reading.strands))
-        found = room / reading.stitches / drawn
-    else:
-        if not 0 < reading.length <= 1e9 or not 1 <= reading.split <= 24:
-            raise ValueError("Write how much thread was used up.")
-        worked = Worked(reading.strands, reading.strands, reading.method, reading.working, reading.loop)
-        counts = Counts(full=reading.stitches)
-        kind = {"sold": "skein", "length_mm": 1.0, "strands": reading.split}
-        drawn = estimate(ground, counts, worked, kind, reading.patches, reading.scatter).sold.usual
-        found = reading.length / drawn
+    found, off = _length(reading, ground) if reading.what == "length" else _skein(reading, ground)
     if not FACTOR[0] <= found <= FACTOR[1]:
         raise ValueError("No cross takes so little or so much: check the crosses and the length.")
-    return found
+    return found, off + 0.5 / reading.stitches
+
+
+def _length(reading: Reading, ground: Ground) -> tuple[float, float]:
+    worked = Worked(reading.strands, reading.strands, reading.method, reading.length, reading.loop)
+    drawn = estimate(ground, Counts(full=reading.stitches), worked, ONE, patches=1).laid.usual
+    return (reading.length - wasted(reading.loop)) / drawn, LENGTH
+
+
+def _skein(reading: Reading, ground: Ground) -> tuple[float, float]:
+    """Take what its moves are thought to have taken off, and be the less sure the more that is."""
+    if not 0 < reading.length <= 1e9 or not 1 <= reading.split <= 24:
+        raise ValueError("Write how much thread was used up.")
+    worked = Worked(reading.strands, reading.strands, reading.method, reading.working, reading.loop)
+    counts, kind = Counts(full=reading.stitches), {**ONE, "strands": reading.split}
+    still = estimate(ground, counts, worked, kind, patches=1).sold.usual
+    moved = estimate(ground, counts, worked, kind, reading.patches, reading.scatter).sold.usual - still
+    guess = (COUNTED if reading.patches else GUESSED) * moved / still
+    return (reading.length - moved) / still, sqrt(SKEIN * SKEIN + guess * guess)
 
 
 ONE = {"sold": "skein", "length_mm": 1.0, "strands": 1}
