@@ -28,7 +28,10 @@ SUBJECTS = {
         *("size_asking", "size_answer", "size_saying", "size_figures", "drawing"),
         *("slip_text", "slip_saying", "slip_asking", "slip_code"),
     ],
-    "threads": ["bounds", "geometry", "estimate", "own", "kinds"],
+    "threads": [
+        *("bounds", "geometry", "estimate", "own", "kinds"),
+        *("quick", "quick_saying", "in_words"),
+    ],
     "hours": ["split", "week", "wall", "figures", "bars"],
     "projects": ["progress", "woven"],
     "stitching": ["place"],

@@ -30,12 +30,12 @@ def test_everything_the_worker_keeps_is_there(client):
 
 
 def test_the_worker_keeps_every_page_that_needs_no_account_and_no_network(app, client):
-    """Cloth needs neither: each page of it that is the same to whoever asks, and the two shells."""
+    """Cloth and quick thread need neither: each page of them that is the same to whoever asks, and the two shells."""
     asked = [rule.rule for rule in app.url_map.iter_rules() if "GET" in rule.methods and not rule.arguments]
     open_to_all = {
         path
         for path in asked
-        if path.startswith(("/cloth", "/shell/"))
+        if path.startswith(("/cloth", "/thread", "/shell/"))
         and (answer := client.get(path)).status_code == 200
         and answer.text.startswith("<!doctype html>")
     }

@@ -38,7 +38,8 @@ def _register_features(app: Flask) -> None:
     from webapp.projects import views as projects
     from webapp.reminders import views as reminders
     from webapp.stitching import views as stitching
+    from webapp.threads import quick_views as quick_thread
 
     guard.init_app(app)
-    for feature in (accounts, projects, cloth, journal, stitching, reminders, hours):
+    for feature in (accounts, projects, cloth, journal, stitching, reminders, hours, quick_thread):
         app.register_blueprint(feature.blueprint)

@@ -22,6 +22,7 @@ BENCH = (
     "/cloth/piece",
     "/cloth/class",
     "/cloth/slip",
+    "/thread",
 )
 OPEN_PLACES = (*BENCH, "/shell/stitch", "/shell/offline")
 ONLY_OUTSIDE = ("sw.js", "screens/")  # what the worker need not keep: itself, and pictures for the installer
@@ -75,7 +76,12 @@ def screens() -> list[dict[str, str]]:
 
 def manifest() -> dict[str, Any]:
     """Describe the app to whoever installs it."""
-    shortcuts = [("Stitch", "/projects"), ("What cloth is this?", "/cloth/gauge"), ("Hours", "/hours")]
+    shortcuts = [
+        ("Stitch", "/projects"),
+        ("What cloth is this?", "/cloth/gauge"),
+        ("How much thread?", "/thread"),
+        ("Hours", "/hours"),
+    ]
     pictures = screens()
     return {
         "id": "/",

@@ -5,6 +5,10 @@ from datetime import date
 from random import Random
 from statistics import median
 
+from playwright.sync_api import Page
+
+from tests.bench.agreed import agreed
+from tests.threads.asked import Case, disagreements
 from tests.threads.lines import COTTON, KINDS
 from tests.threads.stitcher import STRANDS_SOLD, Colour, Stitcher, one_length, work
 from webapp.threads.estimate import Counts, Own, Range, estimate
@@ -84,6 +88,11 @@ def figures(runs: int = RUNS) -> Iterator[str]:
     told = [run(seed) for seed in range(runs)]
     yield from held(told)
     yield enough(told)
+    yield agreed("thread", _differ)
+
+
+def _differ(page: Page, folder: str, cases: int, seed: int) -> list[Case]:
+    return disagreements(page, folder.removesuffix("cloth") + "threads", cases, seed)
 
 
 def held(told: list[list[list[Range]]]) -> Iterator[str]:

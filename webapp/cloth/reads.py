@@ -21,7 +21,8 @@ HELD = (
 )
 UNITS = (("in", "in"), ("cm", "cm"))
 OVERS = (("1", "One"), ("2", "Two"))
-CHOICES: dict[str, tuple[tuple[str, ...], str]] = {
+Offered = Mapping[str, tuple[tuple[str, ...], str]]
+CHOICES: Offered = {
     "unit": (("in", "cm"), "in"),
     "over": (("1", "2", "3"), "1"),
     "finish": (tuple(name for name, _ in FINISHES), "usual"),
@@ -54,15 +55,16 @@ class Asked:
 
 def stitches(text: str) -> int:
     """Read one side of a design."""
-    return _whole(text, 10_000, "Write stitches in digits, from 1 to 10,000.")
+    return whole(text, 10_000, "Write stitches in digits, from 1 to 10,000.")
 
 
 def cuts(text: str) -> int:
     """Read how many are in a class."""
-    return _whole(text, 200, "Write a number from 1 to 200.")
+    return whole(text, 200, "Write a number from 1 to 200.")
 
 
-def _whole(text: str, high: int, sentence: str) -> int:
+def whole(text: str, high: int, sentence: str) -> int:
+    """Read a whole number from 1 on, or refuse it with a sentence."""
     if not re.fullmatch("[0-9]{1,6}", text) or not 1 <= int(text) <= high:
         raise Mistyped(sentence)
     return int(text)
@@ -123,7 +125,8 @@ def margin(text: str, unit: str) -> float:
     return span(text, unit, 0, 900, f"A margin is from nothing to {'35 in' if unit == 'in' else '90 cm'}.")
 
 
-READERS: dict[str, Callable[[str, str], Any]] = {
+Readers = Mapping[str, Callable[[str, str], Any]]
+READERS: Readers = {
     **{name: lambda text, _unit: stitches(text) for name in ("width", "height")},
     **{name: lambda text, _unit: count(text) for name in ("count", "across")},
     **dict.fromkeys(PARTED, cloth),
@@ -145,16 +148,22 @@ def named(given: Mapping[str, str]) -> dict[str, str]:
     return {"held": "hand" if is_asked else "hoop", **typed}
 
 
-def choices(typed: Mapping[str, str]) -> dict[str, str]:
+def choices(typed: Mapping[str, str], offered: Offered = CHOICES) -> dict[str, str]:
     """Give what was chosen among a few; what was not offered counts as not chosen."""
-    given = {name: typed.get(name, default) for name, (_options, default) in CHOICES.items()}
-    return {name: value if value in CHOICES[name][0] else CHOICES[name][1] for name, value in given.items()}
+    given = {name: typed.get(name, default) for name, (_options, default) in offered.items()}
+    return {name: value if value in offered[name][0] else offered[name][1] for name, value in given.items()}
 
 
-def read(typed: Mapping[str, str], needed: Iterable[str], other: Iterable[str]) -> Asked:
+def read(
+    typed: Mapping[str, str],
+    needed: Iterable[str],
+    other: Iterable[str],
+    readers: Readers = READERS,
+    offered: Offered = CHOICES,
+) -> Asked:
     """Read the fields that are ``needed``, and ``other`` ones where something is typed."""
     kept = {name: text[:KEPT] for name, text in typed.items()}
-    asked = Asked(kept, dict(choices(kept)))
+    asked = Asked(kept, dict(choices(kept, offered)))
     needed = tuple(needed)
     for name in (*needed, *other):
         text = kept.get(name, "").strip()
@@ -164,7 +173,7 @@ def read(typed: Mapping[str, str], needed: Iterable[str], other: Iterable[str]) 
                 text = parted(text, kept.get(f"{name}_part", ""), asked.values["unit"])
             if not text and name not in needed:
                 continue
-            asked.values[name] = READERS[name](text, asked.values["unit"])
+            asked.values[name] = readers[name](text, asked.values["unit"])
         except Mistyped as error:
             asked.errors[name] = str(error)
     return asked

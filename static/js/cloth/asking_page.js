@@ -11,7 +11,7 @@ export function begin(root, { ask, paint }) {
   const answer = root.querySelector('[data-slot="answer"]');
   fill(form, Object.entries(named(new URLSearchParams(location.search))));
   if (!location.search && !root.closest("[data-account]")) form.elements.namedItem("unit").value = unit();
-  let idle = 0;
+  let [idle, isBegun] = [0, false];
   const update = (isPatient) => {
     clearTimeout(idle);
     const typed = Object.fromEntries(new FormData(form));
@@ -21,10 +21,15 @@ export function begin(root, { ask, paint }) {
     else idle = setTimeout(() => showWrong(root, asked.errors), PATIENCE);
     answer.toggleAttribute("data-empty", !isRight);
     if (isRight) paint(asked);
-    carry(root, typed);
+    const given = new URLSearchParams(Object.entries(typed).filter(([, text]) => text.trim()));
+    for (const link of root.querySelectorAll("a[data-carry]")) link.search = given; // links take the figures along
+    if (isBegun) keep(given);
     askHers(root, isRight);
   };
-  root.addEventListener("input", () => update(true));
+  root.addEventListener("input", () => {
+    isBegun = true;
+    update(true);
+  });
   root.addEventListener("change", ({ target }) => {
     if (target.name === "unit") keepUnit(target.value);
     update(false);
@@ -34,6 +39,7 @@ export function begin(root, { ask, paint }) {
     if (!pick) return;
     event.preventDefault();
     fill(form, new URL(pick.href).searchParams);
+    isBegun = true;
     update(false);
   });
   form.addEventListener("submit", (event) => event.preventDefault());
@@ -74,10 +80,10 @@ export function showTexts(root, texts) {
   for (const [name, text] of Object.entries(texts)) root.querySelector(`[data-slot="${name}"]`).textContent = text;
 }
 
-/** Let links to other pages take the figures along. */
-function carry(root, typed) {
-  const given = new URLSearchParams(Object.entries(typed).filter(([, text]) => text.trim()));
-  for (const link of root.querySelectorAll("a[data-carry]")) link.search = given;
+/** Write what is typed into the address, so that going back, loading anew and sharing show the same. */
+function keep(given) {
+  if (`?${given}` === location.search) return;
+  try { history.replaceState(history.state, "", `${location.pathname}?${given}`); } catch { /* too often at once: the next key writes it */ }
 }
 
 /** Let htmx ask what of hers goes with it, if she is signed in and the network is there. */

@@ -16,7 +16,8 @@ const CHOICES = {
 };
 const KEPT = 40;
 
-function whole(text, high, sentence) {
+/** Read a whole number from 1 on, or refuse it with a sentence. */
+export function whole(text, high, sentence) {
   if (!/^[0-9]{1,6}$/.test(text) || Number(text) < 1 || Number(text) > high) throw new Mistyped(sentence);
   return Number(text);
 }
@@ -34,14 +35,16 @@ function number(text, sentence) {
   }
 }
 
-function count(text) {
+/** Read a count per inch. */
+export function count(text) {
   const sentence = "Write a count from 1 to 100, like 14 or 27.5.";
   const [found, unit] = number(text, sentence);
   if (unit || !(found >= 1 && found <= 100)) throw new Mistyped(sentence);
   return found;
 }
 
-function span(text, unit, low, high, sentence) {
+/** Read a length in mm; a unit that is typed goes before the one that was chosen. */
+export function span(text, unit, low, high, sentence) {
   const [found, named] = number(text, "Write a length, like 18, 17 1/2 or 45 cm.");
   const mm = found * MM[named ?? unit];
   if (!(low <= mm && mm <= high)) throw new Mistyped(sentence);
@@ -85,22 +88,22 @@ export function named(given) {
 }
 
 /** Give what was chosen among a few; what was not offered counts as not chosen. */
-export function choices(typed) {
-  const given = Object.entries(CHOICES).map(([name, [options, usual]]) => [name, options.includes(typed[name]) ? typed[name] : usual]);
+export function choices(typed, offered = CHOICES) {
+  const given = Object.entries(offered).map(([name, [options, usual]]) => [name, options.includes(typed[name]) ? typed[name] : usual]);
   return Object.fromEntries(given);
 }
 
 /** Read the fields that are needed, and others where something is typed. */
-export function read(typed, needed, other) {
+export function read(typed, needed, other, readers = READERS, offered = CHOICES) {
   const kept = Object.fromEntries(Object.entries(typed).map(([name, text]) => [name, text.slice(0, KEPT)]));
-  const asked = { typed: kept, values: choices(kept), errors: {} };
+  const asked = { typed: kept, values: choices(kept, offered), errors: {} };
   for (const name of [...needed, ...other]) {
     let text = (kept[name] ?? "").trim();
     asked.values[name] = null;
     try {
       if (PARTED.includes(name)) text = parted(text, kept[`${name}_part`] ?? "", asked.values.unit);
       if (!text && !needed.includes(name)) continue;
-      asked.values[name] = READERS[name](text, asked.values.unit);
+      asked.values[name] = readers[name](text, asked.values.unit);
     } catch (error) {
       if (!(error instanceof Mistyped)) throw error;
       asked.errors[name] = error.message;
