@@ -30,7 +30,7 @@ def test_everything_the_worker_keeps_is_there(client):
 
 
 def test_the_worker_keeps_every_page_that_needs_no_account_and_no_network(app, client):
-    """Cloth and quick thread need neither: each page of them that is the same to whoever asks, and the two shells."""
+    """Each page of cloth, and of thread, that is the same to whoever asks, and the two shells."""
     asked = [rule.rule for rule in app.url_map.iter_rules() if "GET" in rule.methods and not rule.arguments]
     open_to_all = {
         path

@@ -5,7 +5,7 @@ from math import ceil
 from random import Random
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.threads import lines
@@ -68,6 +68,7 @@ def test_scattered_colours_are_allowed_more():
 # Exact sums along what is drawn
 
 
+@settings(deadline=None)
 @given(st.integers(0, 2**32), lines.grounds, st.integers(2, 30), st.sampled_from(["rows", "each"]))
 def test_what_stays_in_the_cloth_comes_to_the_walk_along_patches(seed, ground, patches, method):
     """The needle is carried to the next patch; the closed form may count a step at a patch's end too."""
@@ -93,6 +94,7 @@ def test_what_stays_in_the_cloth_comes_to_the_walk_along_patches(seed, ground, p
     assert found.laid.usual == pytest.approx(many * cross + min(moved, (many - 1) * moved / (patches - 1)))
 
 
+@settings(deadline=None)
 @given(st.integers(2, 2000), st.sampled_from([True, False]))
 def test_lengths_cut_one_by_one_come_to_the_closed_form(many, loop):
     """Cut a length, lose its ends, stitch until it is used up, cut the next: by whole fractions."""
@@ -117,6 +119,7 @@ def test_lengths_cut_one_by_one_come_to_the_closed_form(many, loop):
 # What to buy, by fractions
 
 
+@settings(deadline=None)
 @given(st.integers(1, 6), st.integers(1, 60), st.integers(1, 20))
 def test_whole_skeins_hold_what_is_needed_and_one_less_does_not(strands, hundreds, metres):
     kind = {**COTTON, "length_mm": metres * 1000}
@@ -158,6 +161,7 @@ more = st.tuples(st.integers(0, 6), st.integers(0, 500))
 lines_of = (lines.grounds, lines.counts, lines.workeds, lines.kinds, lines.scatters, lines.owns)
 
 
+@settings(deadline=None)
 @given(*lines_of, more)
 def test_more_stitches_never_need_less_thread(ground, counts, worked, kind, scatter, own, more):
     which, many = more
@@ -168,6 +172,7 @@ def test_more_stitches_never_need_less_thread(ground, counts, worked, kind, scat
             assert one <= other * (1 + 1e-12) + 1e-9, name
 
 
+@settings(deadline=None)
 @given(*lines_of)
 def test_ranges_are_in_order(ground, counts, worked, kind, scatter, own):
     found = estimate(ground, counts, worked, kind, None, scatter, own)
@@ -178,6 +183,7 @@ def test_ranges_are_in_order(ground, counts, worked, kind, scatter, own):
     assert bool(found.units[0]) == bool(sum(counts))
 
 
+@settings(deadline=None)
 @given(*lines_of, st.integers(1, 3000))
 def test_patches_that_are_counted_never_make_less_with_each_more(
     ground, counts, worked, kind, scatter, own, patches
@@ -186,6 +192,7 @@ def test_patches_that_are_counted_never_make_less_with_each_more(
     assert all(one <= other + 1e-9 for one, other in zip(few, lot, strict=True))
 
 
+@settings(deadline=None)
 @given(lines.grounds, st.lists(st.tuples(lines.counts, lines.workeds), min_size=1, max_size=6), st.randoms())
 def test_the_order_of_legend_lines_changes_nothing(ground, legend, rng):
     def total(of):
@@ -197,6 +204,7 @@ def test_the_order_of_legend_lines_changes_nothing(ground, legend, rng):
     assert total(legend) == total(rng.sample(legend, len(legend)))
 
 
+@settings(deadline=None)
 @given(lines.grounds, lines.counts, lines.strands, lines.strands, lines.scatters, lines.owns)
 def test_a_blend_s_strands_are_conserved(ground, counts, one, other, scatter, own):
     """Two parts of one kind take together what so many strands of one thread take."""
@@ -209,6 +217,7 @@ def test_a_blend_s_strands_are_conserved(ground, counts, one, other, scatter, ow
     assert {part.lengths for part in found} == {alone.lengths}
 
 
+@settings(deadline=None)
 @given(lines.grounds, lines.workeds, lines.kinds, lines.scatters, lines.owns, st.floats(0, 200_000))
 def test_thread_surely_reaches_to_what_it_is_enough_for_at_worst(ground, worked, kind, scatter, own, had):
     sure, perhaps = reach(had, ground, worked, kind, scatter, own)

@@ -8,7 +8,7 @@ prints is taken to be enough, and rounded up by less than a skein. Lengths in mm
 import re
 from collections.abc import Mapping
 from datetime import date
-from math import ceil
+from math import ceil, floor
 from typing import Any, NamedTuple
 
 from webapp.cloth import advice, reads
@@ -172,5 +172,8 @@ def answer(values: Mapping[str, Any], tables: Mapping[str, Any]) -> Found:
 
 def _printed(skeins: int, share: float, length: float, how: Worked, is_hers: bool) -> Found:
     sold = Range((skeins - 1) * share * length, (skeins - 0.5) * share * length, skeins * share * length)
-    least, most = (max(1, ceil(mm / length - FORGIVEN)) for mm in (sold.low, sold.high))
-    return Found((least, most), sold, None, 0, how, None, share, is_hers)
+    units = (
+        floor(sold.low / length + FORGIVEN) + 1,
+        ceil(sold.high / length - FORGIVEN),
+    )  # more than the least
+    return Found(units, sold, None, 0, how, None, share, is_hers)

@@ -59,6 +59,6 @@ export function answer(values, tables) {
 
 function printed(skeins, share, length, how, isHers) {
   const sold = [(skeins - 1) * share * length, (skeins - 0.5) * share * length, skeins * share * length];
-  const units = [sold[0], sold[2]].map((mm) => Math.max(1, Math.ceil(mm / length - FORGIVEN)));
+  const units = [Math.floor(sold[0] / length + FORGIVEN) + 1, Math.ceil(sold[2] / length - FORGIVEN)];
   return { units, sold, lengths: null, aLength: 0, worked: how, crosses: null, share, isHers };
 }
