@@ -31,6 +31,9 @@ SUBJECTS = {
     "threads": [
         *("bounds", "geometry", "estimate", "own", "kinds"),
         *("quick", "quick_saying", "in_words"),
+        *("legend", "legend_words", "legend_separators", "legend_lines", "legend_table", "legend_text"),
+        *("legend_reads", "legend_csv", "legend_forms", "legend_preview", "legend_needs"),
+        *("legend_saying", "legend_figures", "reading_reads", "reading_saying"),
     ],
     "hours": ["split", "week", "wall", "figures", "bars"],
     "projects": ["progress", "woven"],

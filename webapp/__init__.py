@@ -38,8 +38,10 @@ def _register_features(app: Flask) -> None:
     from webapp.projects import views as projects
     from webapp.reminders import views as reminders
     from webapp.stitching import views as stitching
+    from webapp.threads import legend_views as legend
+    from webapp.threads import line_views, paste_views, reading_views  # noqa: F401
     from webapp.threads import quick_views as quick_thread
 
     guard.init_app(app)
-    for feature in (accounts, projects, cloth, journal, stitching, reminders, hours, quick_thread):
+    for feature in (accounts, projects, cloth, journal, stitching, reminders, hours, quick_thread, legend):
         app.register_blueprint(feature.blueprint)

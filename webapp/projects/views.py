@@ -22,6 +22,7 @@ from webapp.projects.plan import change, form_of
 from webapp.projects.progress import outside, progress
 from webapp.projects.schemas import NewProjectSchema, ProjectSchema, StateSchema
 from webapp.projects.woven import swatch, woven
+from webapp.threads.carried import carry
 
 blueprint = Blueprint("projects", __name__)
 
@@ -102,6 +103,8 @@ def update(project_id: UUID) -> Answer:
     if errors:
         return asked({**form_of(project), **request.form}, errors, project)
     change(project, values)
+    if project.legend:
+        carry(project)  # its thread is reckoned on this cloth
     db.session.commit()
     return redirect(url_for("projects.show", project_id=project_id), 303)
 

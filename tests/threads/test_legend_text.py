@@ -1,0 +1,193 @@
+"""A pasted or uploaded legend: what is understood of it, whatever its shape."""
+
+import pytest
+
+from webapp.threads.legend_reads import read
+from webapp.threads.legend_text import Unreadable, decode, rows
+from webapp.threads.tables import kinds
+
+
+def understood(text):
+    """Give of each line symbol, threads, strands and what stitches it has; or its errors."""
+    found = []
+    for row in rows(text).rows:
+        line, errors = read(row.typed, kinds(), lambda _kind: 2)
+        if line is None or "rest" in row.typed:
+            found.append(errors or row.typed["rest"])
+            continue
+        counts = {name: many for name, many in line.counts._asdict().items() if many}
+        found.append((line.symbol, line.printed, [part.strands for part in line.parts], counts))
+    return found
+
+
+MADDER = ("X", "Madder dark", [2], {"full": 1240})
+BLEND = ("o", "Walnut + Silver filament", [1, 1], {"full": 310})
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "X  Madder dark  2 strands  1,240\no  Walnut + Silver filament  1 + 1 strands  310",
+        "X Madder dark 2 strands 1,240\no Walnut + Silver filament 1 + 1 strands 310",
+        "X Madder dark, 2 strands, 1 240\no Walnut + Silver filament, 1+1 strands, 310",
+        "X Madder dark 2 1 240\no Walnut + Silver filament 1+1 310",
+        "X  Madder dark  2 strands  1,240 sts\no  Walnut + Silver filament  1 strand of each  310 stitches",
+        "X;Madder dark;2;1.240\no;Walnut + Silver filament;1 + 1;310",
+        "X\tMadder dark\t2\t1,240\no\tWalnut + Silver filament\t1+1\t310\n\n",
+        'X,Madder dark,2,"1,240"\no,Walnut + Silver filament,1 + 1,310',
+        "X, Madder dark, 2, 1240\r\no, Walnut + Silver filament, 1+1, 310\r\n",
+        "Symbol,Thread,Strands,Stitches\nX,Madder dark,2,1,240\no,Walnut + Silver filament,1 + 1,310",
+        "Name;Sign;Full;Ply\nMadder dark;X;1'240;2\nWalnut + Silver filament;o;310;1 + 1\nTotal;;1550;",
+        "Sym  Colour  Strands  Count\nX  Madder dark  2  1,240\no  Walnut + Silver filament  1+1  310",
+        'sign\tcolour name\tstitches\tply\nX\t"Madder\ndark"\t1,240\t2\no\tWalnut + Silver filament\t310\t2',
+        "\ufeffX;Madder dark;2;1240 \no;Walnut + Silver filament;1 + 1;310 x",
+    ],
+)
+def test_one_legend_is_understood_in_many_shapes(text):
+    assert understood(text) == [MADDER, BLEND]
+
+
+def test_every_kind_of_stitch_has_its_column():
+    head = "symbol;name;strands;full;½;1/4;three quarter;backstitch;french knots;beads"
+    line = "%;Weld;2;12;3;4;5;35½;7;9"
+    counts = {"full": 12, "half": 3, "quarter": 4, "three_quarter": 5, "back": 36, "knots": 7, "beads": 9}
+    assert understood(f"{head}\n{line}") == [("%", "Weld", [2], counts)]
+
+
+def test_every_kind_of_stitch_is_told_by_its_word_too():
+    line = "% Weld 2 strands, 1,012 full, 3 half, 4 quarter, 5 three-quarter, backstitch: 35, 7 French knots"
+    counts = {"full": 1012, "half": 3, "quarter": 4, "three_quarter": 5, "back": 35, "knots": 7}
+    assert understood(line) == [("%", "Weld", [2], counts)]
+
+
+@pytest.mark.parametrize(
+    ("line", "symbol", "name"),
+    [
+        ("= Madder 2 120", "=", "Madder"),
+        ("+ Madder 2 120", "+", "Madder"),
+        ("- Madder 2 120", "-", "Madder"),
+        ("@ Madder 2 120", "@", "Madder"),
+        ("7 Madder 2 120", "7", "Madder"),
+        ("♥ Madder 2 120", "♥", "Madder"),
+        ("Madder 2 120", "", "Madder"),
+        ("A Rose of the 5th hour 2 120", "A", "Rose of the 5th hour"),
+        ("Y 8127 Rust brown 2 120", "Y", "8127 Rust brown"),
+    ],
+)
+def test_the_first_short_sign_is_the_symbol(line, symbol, name):
+    assert understood(line) == [(symbol, name, [2], {"full": 120})]
+
+
+def test_the_number_of_a_thread_stays_with_its_name():
+    text = "X;8127;Rust brown;2;120\no;9;Sea;2;60"
+    assert understood(text) == [
+        ("X", "8127 Rust brown", [2], {"full": 120}),
+        ("o", "9 Sea", [2], {"full": 60}),
+    ]
+
+
+def test_strands_alone_are_strands_where_no_line_has_more():
+    assert understood("X Madder 2\no Weld 3") == [("X", "Madder", [2], {}), ("o", "Weld", [3], {})]
+    assert understood("X Madder 2\no Weld 30")[0] == ("X", "Madder", [2], {"full": 2})
+
+
+def test_names_alone_make_a_legend():
+    assert [name for _sign, name, _strands, _counts in understood("Thread\nMadder\nWeld, light\nWoad")] == [
+        *("Madder", "Weld, light", "Woad"),
+    ]
+
+
+def test_titles_totals_and_unknown_columns_are_left_out_and_said():
+    given = rows("Symbol;Thread;Skeins;Full\nX;Madder;3;120\n;Total;;120")
+    assert given.left_out == ["Titles: Symbol Thread Skeins Full", "Column: Skeins", "Total: Total 120"]
+    assert len(given.rows) == 1
+    assert rows("Symbol Thread Strands Stitches\nX Madder 2 120\nTotal stitches: 120").left_out == [
+        *("Titles: Symbol Thread Strands Stitches", "Total: Total stitches: 120"),
+    ]
+
+
+def test_skeins_that_are_printed_are_no_stitches():
+    assert understood("X Madder 2 strands 3 skeins 1,240") == [("X", "Madder", [2], {"full": 1240})]
+
+
+@pytest.mark.parametrize(
+    "cell", ["=1+1", "=HYPERLINK(1)", "+120", "-5", "@SUM(1)", "1.24", "12,5", "many", "0,240"]
+)
+def test_a_cell_that_is_no_number_is_text_and_asked_about(cell):
+    ((errors,),) = [understood(f'symbol;thread;full\nX;Madder;"{cell}"')]
+    assert errors == {"full": ["Write full stitches in whole numbers, like 1,240."]}
+
+
+def test_a_formula_in_a_name_is_a_name():
+    assert understood('symbol,thread,full\n=,"=2+5+cmd|calc",12')[0][:2] == ("=", "=2+5+cmd|calc")
+
+
+def test_a_slip_of_the_pen_in_a_number_is_asked_about_and_leaves_the_name_alone():
+    (row,) = rows("X Madder 2 1,24O").rows
+    assert row.typed == {"symbol": "X", "thread": "Madder", "strands": "2", "full": "1,24O"}
+
+
+def test_what_is_too_many_for_the_columns_comes_back_as_not_understood():
+    (row,) = rows("symbol;thread;full\nX;Madder;120;what;this").rows
+    assert row.typed["rest"] == "what this"
+
+
+def test_a_quote_that_is_never_closed_does_not_swallow_the_rest():
+    text = 'symbol,thread,full\nX,"Madder,120\no,Weld,60\n/,Woad,5'
+    assert [row.typed["thread"] for row in rows(text).rows] == ["Madder", "Weld", "Woad"]
+
+
+WRITTEN = "symbol;thread;full\n♥;Garance fumée;120"
+
+
+@pytest.mark.parametrize("encoding", ["utf-8", "utf-8-sig", "utf-16", "utf-16-le", "utf-16-be"])
+def test_a_file_is_read_by_its_mark_or_as_utf_8(encoding):
+    mark = {"utf-16-le": b"\xff\xfe", "utf-16-be": b"\xfe\xff"}.get(encoding, b"")
+    assert understood(decode(mark + WRITTEN.encode(encoding)))[0][:2] == ("♥", "Garance fumée")
+
+
+def test_a_file_that_is_no_utf_8_is_latin_1():
+    text = WRITTEN.replace("♥", "×")
+    assert understood(decode(text.encode("latin-1")))[0][:2] == ("×", "Garance fumée")
+
+
+@pytest.mark.parametrize(
+    "data", [b"PK\x03\x04\x00\x00", b"\xff\xfeX", b"\x00\x01", "X;Madder".encode("utf-16-le")]
+)
+def test_what_is_no_text_is_said_to_be_none(data):
+    with pytest.raises(Unreadable, match="cannot be read as text"):
+        decode(data)
+
+
+@pytest.mark.parametrize("text", ["", " \n\t\n", "\ufeff"])
+def test_nothing_is_asked_for_again(text):
+    with pytest.raises(Unreadable, match="Paste the legend"):
+        rows(text)
+
+
+@pytest.mark.parametrize("line", ["X  Madder  2 strands  {}", "X;Madder;2;{}", "Madder {}"])
+def test_a_hundred_thousand_lines_are_too_many_in_a_sentence(line):
+    with pytest.raises(Unreadable, match="at most 500 lines; this has 100,000"):
+        rows("\n".join(line.format(n + 10) for n in range(100_000)))
+
+
+def test_five_hundred_lines_are_a_legend():
+    assert len(rows("symbol;thread;full\n" + "\n".join(f"X;Shade {n};{n}" for n in range(500))).rows) == 500
+
+
+def test_a_line_as_long_as_a_book_is_refused_in_a_sentence():
+    with pytest.raises(Unreadable, match="Line 2 has 1,000,000 characters"):
+        rows("X Madder 2 120\n" + "1,240 " * 166_666 + "1,24")
+
+
+@pytest.mark.parametrize(
+    "text", ["\0", ",,,,", ";;;\n;;", '"', '"\n"\n"', "+\n+\n+", "\t\t\t\n1", "1,1,1,1", "=\n=", "½"]
+)
+def test_nonsense_is_a_sentence_or_asked_about_but_no_fault(text):
+    try:
+        found = rows(text)
+    except Unreadable as error:
+        assert str(error).endswith(".")  # noqa: PT017
+        return
+    for row in found.rows:
+        read(row.typed, kinds(), lambda _kind: 2)
