@@ -30,6 +30,7 @@ BLEND = ("o", "Walnut + Silver filament", [1, 1], {"full": 310})
         "X  Madder dark  2 strands  1,240\no  Walnut + Silver filament  1 + 1 strands  310",
         "X Madder dark 2 strands 1,240\no Walnut + Silver filament 1 + 1 strands 310",
         "X Madder dark, 2 strands, 1 240\no Walnut + Silver filament, 1+1 strands, 310",
+        "X  Madder dark  Two strands  1,240\no  Walnut + Silver filament  one strand of each  310",
         "X Madder dark 2 1 240\no Walnut + Silver filament 1+1 310",
         "X  Madder dark  2 strands  1,240 sts\no  Walnut + Silver filament  1 strand of each  310 stitches",
         "X;Madder dark;2;1.240\no;Walnut + Silver filament;1 + 1;310",

@@ -7,7 +7,7 @@ sign is the symbol, the words are the thread, and the numbers after them strands
 import re
 from collections.abc import Sequence
 
-from webapp.threads.legend_words import FOUND, SKEINS, STRANDS, SWATCH, is_total
+from webapp.threads.legend_words import FOUND, IN_WORDS, SKEINS, STRANDS, SWATCH, is_total
 
 Typed = dict[str, str]
 FEW = 6  # strands that a number alone may mean
@@ -17,7 +17,7 @@ MEANT = re.compile(
 SUMS = re.compile(r"[0-9]{1,2}(?: ?\+ ?[0-9]{1,2})+")
 APART = re.compile(r"\t+| {2,}|\u2003+|, (?=[0-9=])")
 GAP = "\t"
-NOTHING = ("-", "–", "—", "n/a")
+NOTHING = ("-", "–", "—", "n/a", "?")
 
 
 def cells_of(line: str) -> list[str]:
@@ -56,14 +56,17 @@ def _told(cell: str, typed: Typed) -> str:
 
     cell = SWATCH.sub(lambda m: take("colour", m[0]), cell)
     cell = SKEINS.sub(GAP, cell)
-    cell = STRANDS.sub(
-        lambda m: take("strands", (m["before"] or m["after"]) + (" each" if m["each"] else "")), cell
-    )
+    cell = STRANDS.sub(lambda m: take("strands", _strands(m)), cell)
     if is_total(cell.split(GAP)[0]):
         return cell
     for name, pattern in FOUND.items():
         cell = pattern.sub(lambda m, name=name: take(name, m["before"] or m["after"]), cell)  # type: ignore[misc]
     return cell
+
+
+def _strands(found: re.Match[str]) -> str:
+    many = found["before"] or found["after"]
+    return IN_WORDS.get(many.lower(), many) + (" each" if found["each"] else "")
 
 
 def _symbol(words: list[str], typed: Typed, loose: bool) -> list[str]:

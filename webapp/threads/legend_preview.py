@@ -10,6 +10,7 @@ from webapp.threads.legend_forms import NO_COLOUR
 from webapp.threads.legend_reads import FIELDS, Read
 from webapp.threads.legend_text import Row
 
+SIGN = 2  # characters
 HELD = (*FIELDS, "rest", "at", "ask")  # what of a line is carried from page to page
 NO_STITCHES = "No stitches were found here: write how many, or 0."
 REST = "Put it where it belongs, or empty this."
@@ -56,10 +57,22 @@ def begun(rows: Sequence[Row]) -> list[dict[str, str]]:
     """Begin with the lines of a text; where most have stitches, those without are asked for them."""
     have = [any(row.typed.get(name, "").strip() for name in Counts._fields) for row in rows]
     most = sum(have) * 2 > len(rows)
+    signs = sum("symbol" in row.typed for row in rows) * 2 > len(rows)
     return [
-        {**row.typed, "at": str(row.number), **({"ask": "full"} if most and not has else {})}
+        {
+            **(_sign_alone(row.typed) if signs else row.typed),
+            "at": str(row.number),
+            **({"ask": "full"} if most and not has else {}),
+        }
         for row, has in zip(rows, have, strict=True)
     ]
+
+
+def _sign_alone(typed: Mapping[str, str]) -> Mapping[str, str]:
+    """Take a name as short as a symbol for one, among lines that have symbols: then the name is missing."""
+    if "symbol" in typed or len(typed.get("thread", "")) > SIGN:
+        return typed
+    return {("symbol" if name == "thread" else name): text for name, text in typed.items()}
 
 
 def look(typed: Sequence[Mapping[str, str]], reader: Reader, there: Sequence[Line]) -> list[Preview]:
