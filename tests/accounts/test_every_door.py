@@ -20,6 +20,7 @@ OPEN = {
     "/cloth/ruler",
     "/cloth/slip",
     "/cloth/slip.svg",
+    "/thread",
     "/cloth/size",
     "/cloth/size.json",
     "/frame/banner",
