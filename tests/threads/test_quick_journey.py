@@ -80,7 +80,7 @@ def test_one_length_stitched_takes_the_drawing_s_place(page, server):
     page.get_by_label("One by one").tap()
     page.get_by_label("Scattered").tap()
     page.get_by_label("cm", exact=True).tap()
-    expect(slot(page, "amount")).to_contain_text(re.compile(r"^[\d.]+ m \("))
+    expect(slot(page, "amount")).to_contain_text(re.compile(r"^[\d.]+\sm \("))
     looked_at(page)
 
 

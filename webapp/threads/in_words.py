@@ -24,8 +24,8 @@ def figure(mm: float, unit: str, way: str = "near") -> str:
 
 
 def run(mm: float, unit: str, way: str = "near") -> str:
-    """Write a length of thread: "9.4 yd"."""
-    return f"{figure(mm, unit, way)} {NAMES[unit]}"
+    """Write a length of thread, which no line may part: "9.4 yd"."""
+    return f"{figure(mm, unit, way)}\u00a0{NAMES[unit]}"
 
 
 def both(mm: float, unit: str) -> str:

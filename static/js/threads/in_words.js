@@ -17,8 +17,8 @@ export function figure(mm, unit, way = "near") {
   return !found && mm && way === "near" ? "under 0.1" : thousands(found);
 }
 
-/** Write a length of thread: "9.4 yd". */
-export const run = (mm, unit, way = "near") => `${figure(mm, unit, way)} ${NAMES[unit]}`;
+/** Write a length of thread, which no line may part: "9.4 yd". */
+export const run = (mm, unit, way = "near") => `${figure(mm, unit, way)}\u00a0${NAMES[unit]}`;
 
 /** Write a length of thread in her unit and in the other: "9.4 yd (8.6 m)". */
 export const both = (mm, unit) => `${run(mm, unit)} (${run(mm, OTHER[unit])})`;
