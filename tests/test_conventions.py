@@ -34,6 +34,7 @@ SUBJECTS = {
         *("legend", "legend_words", "legend_separators", "legend_lines", "legend_table", "legend_text"),
         *("legend_reads", "legend_csv", "legend_forms", "legend_preview", "legend_needs"),
         *("legend_saying", "legend_figures", "reading_reads", "reading_saying"),
+        *("sheet", "bag", "finishing"),
     ],
     "hours": ["split", "week", "wall", "figures", "bars"],
     "projects": ["progress", "woven"],

@@ -41,7 +41,9 @@ def _register_features(app: Flask) -> None:
     from webapp.threads import legend_views as legend
     from webapp.threads import line_views, paste_views, reading_views  # noqa: F401
     from webapp.threads import quick_views as quick_thread
+    from webapp.threads import sheet_views as sheets
 
     guard.init_app(app)
-    for feature in (accounts, projects, cloth, journal, stitching, reminders, hours, quick_thread, legend):
+    hers = (projects, legend, sheets, journal, stitching, reminders, hours)
+    for feature in (accounts, *hers, cloth, quick_thread):
         app.register_blueprint(feature.blueprint)

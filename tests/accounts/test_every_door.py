@@ -40,6 +40,7 @@ def doors(app, project=NOBODYS):
     for rule in app.url_map.iter_rules():
         if rule.endpoint != "static":
             path = re.sub(r"<uuid:project(_id)?>", str(project), rule.rule)
+            path = re.sub(r"<any\((\w+)[^)]*\):\w+>", r"\1", path)
             for method in sorted((rule.methods or set()) & {"GET", "POST", "PUT", "PATCH", "DELETE"}):
                 yield method, re.sub(r"<uuid:\w+>", str(NOBODYS), path), rule.rule
 
