@@ -27,6 +27,7 @@ SUBJECTS = {
         *("reads", "piece", "piece_drawing", "classroom"),
         *("size_asking", "size_answer", "size_saying", "size_figures", "drawing"),
         *("slip_text", "slip_saying", "slip_asking", "slip_code"),
+        *("slip_threads", "slip_rows", "class_threads"),
     ],
     "threads": [
         *("bounds", "geometry", "estimate", "own", "kinds"),
@@ -34,7 +35,7 @@ SUBJECTS = {
         *("legend", "legend_words", "legend_separators", "legend_lines", "legend_table", "legend_text"),
         *("legend_reads", "legend_csv", "legend_forms", "legend_preview", "legend_needs"),
         *("legend_saying", "legend_figures", "reading_reads", "reading_saying"),
-        *("sheet", "bag", "finishing"),
+        *("needed", "sheet", "bag", "finishing"),
     ],
     "hours": ["split", "week", "wall", "figures", "bars"],
     "projects": ["progress", "woven"],

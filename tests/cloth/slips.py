@@ -5,6 +5,7 @@ from typing import Any
 
 from webapp.cloth.slip_saying import slots
 from webapp.cloth.slip_text import Slip
+from webapp.cloth.slip_threads import Part, Thread
 from webapp.cloth.tables import NAMES, read
 from webapp.places import SHARED
 
@@ -12,7 +13,7 @@ VECTORS = json.loads((SHARED / "vectors" / "slip.json").read_text(encoding="utf-
 
 
 def tables() -> dict[str, Any]:
-    return {name: read(name) for name in NAMES}
+    return {**{name: read(name) for name in NAMES}, "threads": read("threads")["kinds"]}
 
 
 def named(case: dict[str, Any]) -> str:
@@ -20,7 +21,11 @@ def named(case: dict[str, Any]) -> str:
 
 
 def slip_of(given: dict[str, Any]) -> Slip:
-    return Slip(**given)
+    return Slip(**{**given, "threads": threads_of(given.get("threads", []))})
+
+
+def threads_of(given: list[dict[str, Any]]) -> tuple[Thread, ...]:
+    return tuple(Thread(**{**one, "parts": tuple(Part(**part) for part in one["parts"])}) for one in given)
 
 
 def said_of(slip: Slip) -> dict[str, str]:

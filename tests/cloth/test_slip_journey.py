@@ -11,12 +11,12 @@ from tests.browser.phones import lose_network
 from tests.cloth.counter import SHIFTS
 from tests.cloth.languages import folder_of
 from tests.cloth.slips import VECTORS, said_of, slip_of, tables
-from webapp.cloth import slip_saying
+from webapp.cloth import slip_rows, slip_saying
 from webapp.cloth.slip_text import write
 
 THERE = """async ([folder, tables, slips, refused]) => {
-  const [text, saying, asking] = await Promise.all(
-    ["slip_text", "slip_saying", "slip_asking"].map((name) => import(`${folder}/${name}.js`)));
+  const [text, saying, asking, rows] = await Promise.all(
+    ["slip_text", "slip_saying", "slip_asking", "slip_rows"].map((name) => import(`${folder}/${name}.js`)));
   const fault = (one) => {
     try { return text.read(one); } catch (error) {
       if (!(error instanceof text.Unreadable)) throw error;
@@ -27,7 +27,8 @@ THERE = """async ([folder, tables, slips, refused]) => {
     slips.map((one) => {
       const slip = text.read(one);
       const again = asking.ask(asking.typedOf(slip)).slip;
-      return [slip, text.write(slip), saying.slots(slip, tables), saying.shapes(slip, tables), again];
+      return [slip, text.write(slip), saying.slots(slip, tables), saying.shapes(slip, tables), again,
+        rows.rows(slip, tables.threads)];
     }),
     refused.map(fault),
   ];
@@ -42,11 +43,12 @@ def test_both_languages_read_write_and_say_a_slip_alike(page, server):
     texts = [case["text"] for case in VECTORS["slips"]]
     refused = [case["text"] for case in VECTORS["refused"]]
     slips, faults = page.evaluate(THERE, [folder_of(server.url), tables(), texts, refused])
-    for case, (slip, text, said, drawn, again) in zip(VECTORS["slips"], slips, strict=True):
+    for case, (slip, text, said, drawn, again, rows) in zip(VECTORS["slips"], slips, strict=True):
         made = slip_of(case["slip"])
-        assert (slip, text) == (case["slip"], case["text"])
+        assert (slip, text) == ({"threads": []} | case["slip"], case["text"])
         assert said == said_of(made)
         assert drawn == slip_saying.shapes(made, tables())
+        assert rows == slip_rows.rows(made, tables()["threads"])
         assert again == slip | {"own": again["own"]}  # her own margin is written to a hundredth
     assert faults == [case["error"] for case in VECTORS["refused"]]
 

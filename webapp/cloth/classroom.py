@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from webapp.cloth import reads
+from webapp.cloth import reads, slip_threads
 from webapp.cloth.bounds import INCH, LENGTHS
 from webapp.cloth.cut import cut
 from webapp.cloth.lengths import OTHER, area, laid, laid_area
@@ -24,7 +24,10 @@ SCRAP = INCH / 8  # mm: what is narrower is not called left over
 
 
 def ask(typed: Mapping[str, str]) -> Asked:
-    """Read what was typed: how many, of which design or cut, off a bolt or out of a piece."""
+    """Read what was typed: how many, of which design or cut, off a bolt or out of a piece.
+
+    And the threads a slip brought along, if it did: None where they cannot be read.
+    """
     chosen = reads.choices(typed)
     of = CUT if chosen["by"] == "cut" else DESIGN
     off = PIECE if chosen["off"] == "piece" else BOLT
@@ -32,6 +35,8 @@ def ask(typed: Mapping[str, str]) -> Asked:
     asked.values |= {name: asked.values.get(name) for name in ("across", "own")}
     if of == DESIGN:
         reads.together(asked, "width", "height", BOTH)
+    asked.typed = {**asked.typed, "threads": typed.get("threads", "")}
+    asked.values["threads"] = slip_threads.brought(asked.typed["threads"])
     return asked
 
 

@@ -5,9 +5,9 @@ from typing import Any
 from flask import abort, render_template, request
 
 from webapp.accounts.guard import current_account
+from webapp.cloth import class_threads, piece_drawing, reads
 from webapp.cloth import classroom as subject
 from webapp.cloth import piece as laid
-from webapp.cloth import piece_drawing, reads
 from webapp.cloth.bounds import INCH
 from webapp.cloth.lengths import area, laid_area
 from webapp.cloth.reads import Asked
@@ -50,9 +50,12 @@ def piece_hers() -> str:
 def classroom() -> Page:
     """Say how much cloth a class needs, or ask for how many of what."""
     asked = of(subject.ask, ("n", *SIZES))
-    values = {"asked": asked, "reads": reads, "tables": tables(), "said": None, "cuts": [], "left": []}
+    values: dict[str, Any] = {"asked": asked, "reads": reads, "tables": class_tables(), "said": None}
+    values |= {"cuts": [], "left": [], "rows": []}
     if is_answered(asked):
         values["said"] = subject.slots(asked, tables(), straightened())
+        values["said"] |= class_threads.texts(asked.values, class_tables())
+        values["rows"] = class_threads.rows(asked.values, class_tables()["threads"])
         values["box"], values["cuts"], values["left"] = subject.drawing(asked, tables())
     page = render_template("cloth/class.html", bolts=bolts(), **values)
     return page, 422 if asked.errors else 200
@@ -64,7 +67,8 @@ def of(ask: Any, telling: tuple[str, ...]) -> Asked:
     if any(given.get(name, "").strip() for name in telling):
         asked: Asked = ask(given)
         return asked
-    return Asked({name: text[: reads.KEPT] for name, text in given.items()}, dict(reads.choices(given)))
+    kept = {name: text if name == "threads" else text[: reads.KEPT] for name, text in given.items()}
+    return Asked(kept, dict(reads.choices(given)))
 
 
 def is_answered(asked: Asked) -> bool:
@@ -87,6 +91,11 @@ def hers(asked: Asked) -> dict[str, Any]:
 def tables() -> dict[str, Any]:
     """Give the tables that the page's script reads."""
     return {"margins": read("margins"), "hoops": read("hoops"), "straightened": straightened()}
+
+
+def class_tables() -> dict[str, Any]:
+    """Give the tables that the script of cloth for a class reads, which has threads and needles besides."""
+    return {**tables(), "needles": read("needles"), "threads": read("threads")["kinds"]}
 
 
 def straightened() -> float:

@@ -5,7 +5,7 @@ Pure, and the same in static/js/cloth/slip_asking.js.
 
 from collections.abc import Mapping
 
-from webapp.cloth import size_asking, slip_text
+from webapp.cloth import size_asking, slip_text, slip_threads
 from webapp.cloth.lengths import typed as length_typed
 from webapp.cloth.reads import Asked
 from webapp.cloth.slip_text import Slip
@@ -20,12 +20,17 @@ def ask(typed: Mapping[str, str]) -> tuple[Asked, Slip | None]:
     """Read the figures of a slip; without a fault among them they make one."""
     asked = size_asking.ask(typed)
     title = typed.get("title", "").strip()
-    asked.typed = {**asked.typed, "title": title}
+    asked.typed = kept = {**asked.typed, "title": title, "threads": typed.get("threads", "")}
     if fault := slip_text.fault(title):
         asked.errors["title"] = fault
     if asked.values["over"] == "3":
         asked.errors["over"] = OVERS
     asked.values["error"] = _off(asked)
+    try:
+        asked.values["threads"] = slip_threads.read(kept["threads"])
+    except slip_threads.Unsound:
+        asked.errors["threads"] = slip_text.DAMAGED
+        kept["threads"] = ""  # asked again, the slip is made without them
     return asked, None if asked.errors else _slip(asked, title)
 
 
@@ -44,6 +49,7 @@ def typed(slip: Slip) -> dict[str, str]:
         "own": "" if slip.own is None else length_typed(slip.own, slip.unit),
         "unit": slip.unit,
         "error": "" if slip.error is None else plain(slip.error),
+        "threads": slip_threads.write(slip.threads),
     }
 
 
@@ -65,5 +71,5 @@ def _slip(asked: Asked, title: str) -> Slip:
     return Slip(
         *(values["width"], values["height"], values["count"], values["across"], int(values["over"])),
         *(values["finish"], values["held"], values["frays"] == "yes", values["own"], values["unit"]),
-        *(values["error"], title),
+        *(values["error"], title, values["threads"]),
     )

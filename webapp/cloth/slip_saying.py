@@ -6,7 +6,7 @@ Pure, and the same in static/js/cloth/slip_saying.js; all of it is worked out fr
 from collections.abc import Mapping
 from typing import Any
 
-from webapp.cloth import drawing, size_answer, size_saying
+from webapp.cloth import drawing, size_answer, size_saying, slip_rows
 from webapp.cloth.bounds import INCH
 from webapp.cloth.lengths import number, written
 from webapp.cloth.slip_text import Slip
@@ -42,6 +42,7 @@ def slots(slip: Slip, tables: Mapping[str, Any]) -> dict[str, str]:
         "measured": _measured(slip),
         "night": NIGHT[slip.held],
         **{name: said[name] for name in SAME},
+        **slip_rows.texts(slip, tables["threads"]),
     }
 
 

@@ -15,28 +15,36 @@ Version 1, its fields parted by "~", those that do not apply left empty:
     | check: CRC-16 of all that follows it (polynomial 0x1021, from 0), four hexadecimal digits
     version
 
+Version 2 is written where the slip has threads: they stand before the title, as slip_threads.py describes.
+
+    2~81d4~140~168~28~~2~fhn~~i~~1~●~2cRed 321~1234h12~Quince tree
+
 In an address it stands in the query, not behind a "#", so that the page can be drawn, printed and made a
 project where no script runs. The same in static/js/cloth/slip_text.js. Lengths in mm, counts per inch.
 """
 
 import re
 from binascii import crc_hqx
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import floor
 
-from webapp.cloth import bounds
+from webapp.cloth import bounds, slip_threads
+from webapp.cloth.slip_threads import Thread, Unsound
 from webapp.cloth.words import plain
 from webapp.lines import can_be_seen, is_one_line
 
 FINISHES = {"framed": "f", "usual": "u", "small": "s", "ornament": "o"}
 HELD = {"hoop": "h", "clamps": "c", "scroll": "s", "stretched": "t", "hand": "n"}
 LONGEST = 60  # characters of a title
+MOST_CODED = 1400  # bytes in an address: with a house before it, a code of 76.5 mm at most (ISO/IEC 18004)
+MOST_LINKED = 7600  # bytes in an address, which servers take up to 8,190 of
 FOREIGN = "That is no slip of ours. Scan the code again, or ask for the link again."
 DAMAGED = "This slip was damaged on the way. Scan the code again, or ask for the whole link."
 NEWER = "This slip is of a newer kind than can be read here. Open it where it was made."
 ONE_LINE = "Keep the name to one line, without tabs or control characters."
 UNSEEN = "Give a name that can be seen, or none."
 NUMBER = r"([0-9]{1,4}(?:\.[0-9]{1,3})?)"
+PLAIN = frozenset(b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789_.-~ ")
 SHAPE = re.compile(
     rf"([0-9]{{1,5}})~([0-9]{{1,5}})~{NUMBER}~{NUMBER}?~([12])~([fuso])([hcstn])([yn])~{NUMBER}?~([ic])~{NUMBER}?~(.*)"
 )
@@ -62,6 +70,7 @@ class Slip:
     unit: str = "in"
     error: float | None = None
     title: str = ""
+    threads: tuple[Thread, ...] = ()
 
 
 def fault(title: str) -> str | None:
@@ -77,9 +86,26 @@ def write(slip: Slip) -> str:
     """Write a slip, its figures to a thousandth."""
     ways = FINISHES[slip.finish] + HELD[slip.held] + ("y" if slip.frays else "n")
     fields = [str(slip.width), str(slip.height), _number(slip.count), _number(slip.across), str(slip.over)]
-    fields += [ways, _number(slip.own), slip.unit[0], _number(slip.error), slip.title]
-    body = "~".join(fields)
-    return f"1~{_check(body)}~{body}"
+    fields += [ways, _number(slip.own), slip.unit[0], _number(slip.error)]
+    threads = [slip_threads.write(slip.threads)] if slip.threads else []
+    body = "~".join([*fields, *threads, slip.title])
+    return f"{2 if threads else 1}~{_check(body)}~{body}"
+
+
+def without_threads(slip: Slip) -> Slip:
+    """Give a slip without its threads: so it was written before there were any."""
+    return replace(slip, threads=())
+
+
+def coded(slip: Slip) -> str:
+    """Write a slip as its code carries it: without its threads where they are too many for one."""
+    text = write(slip)
+    return text if weight(text) <= MOST_CODED else write(without_threads(slip))
+
+
+def weight(text: str) -> int:
+    """Count the bytes of a text in an address: a letter or figure is one, of any other each byte is three."""
+    return sum(1 if byte in PLAIN else 3 for byte in text.encode(errors="replace"))
 
 
 def read(text: str) -> Slip:
@@ -87,12 +113,13 @@ def read(text: str) -> Slip:
     version, check, body = ([*text.split("~", 2), "", ""])[:3]
     if not re.fullmatch("[1-9][0-9]{0,2} [0-9a-f]{4}", f"{version} {check}"):
         raise Unreadable(FOREIGN)
-    if version != "1":
+    if version not in ("1", "2"):
         raise Unreadable(NEWER)
     found = SHAPE.fullmatch(body)
     if check != _check(body) or found is None:
         raise Unreadable(DAMAGED)
-    return _sound(_made(found))
+    slip = _made(found)
+    return _sound(_with_threads(slip) if version == "2" else slip)
 
 
 def _made(found: re.Match[str]) -> Slip:
@@ -107,6 +134,15 @@ def _made(found: re.Match[str]) -> Slip:
         error=_or_none(error),
         title=title,
     )
+
+
+def _with_threads(slip: Slip) -> Slip:
+    """Part what stands before the title from the title."""
+    try:
+        threads, title = slip_threads.begin(slip.title)
+    except Unsound:
+        raise Unreadable(DAMAGED) from None
+    return replace(slip, threads=threads, title=title)
 
 
 def _sound(slip: Slip) -> Slip:

@@ -15,8 +15,10 @@ from webapp.accounts.models import Account
 from webapp.accounts.schemas import BeginForm
 from webapp.accounts.views import admit, sign_up_setting
 from webapp.cloth import reads, slip_asking, slip_text
+from webapp.cloth.piece_views import CARRIED
 from webapp.cloth.project_slip import rest_of
 from webapp.cloth.slip_code import code
+from webapp.cloth.slip_rows import rows
 from webapp.cloth.slip_saying import shapes, slots, stitches
 from webapp.cloth.slip_text import Slip, Unreadable
 from webapp.cloth.tables import NAMES, read
@@ -25,9 +27,11 @@ from webapp.db import add_once, begin_writing, commit_once
 from webapp.forms import load_form
 from webapp.projects.models import Project
 from webapp.projects.schemas import ProjectSchema
+from webapp.threads import from_slip
 
 Answer = str | tuple[str, int] | Response
 TELLING = ("title", "width", "height")
+FOR_CLASS = (*CARRIED, "threads")
 
 
 class SlipForm(BeginForm):
@@ -46,19 +50,20 @@ def slip() -> Answer:
         return page(typed)
     asked, made = slip_asking.ask(typed)
     if made is None:
-        return page(asked.typed, errors=asked.errors), 422
+        return page(asked.typed, errors=asked.errors, fault=asked.errors.get("threads", "")), 422
     return redirect(url_for("cloth.slip", s=slip_text.write(made)), 303)
 
 
 @blueprint.get("/cloth/slip.svg")
 def slip_code() -> Response:
-    """Draw the code that opens a slip on another phone."""
+    """Draw the code that opens a slip on another phone; threads that are too many for it are left out."""
     text = request.args.get("s", "")
     try:
-        slip_text.read(text)
+        made = slip_text.read(text)
     except Unreadable as error:
         abort(422, str(error))
-    return Response(code(url_for("cloth.slip", s=text, _external=True)), mimetype="image/svg+xml")
+    address = url_for("cloth.slip", s=slip_text.coded(made), _external=True)
+    return Response(code(address), mimetype="image/svg+xml")
 
 
 @blueprint.post("/cloth/slip")
@@ -91,14 +96,16 @@ def kept(slip: Slip, account: Account) -> str:
 def project_of(slip: Slip, account: Account) -> str:
     """Add a slip to her projects, if it is not among them; gives its address.
 
-    Its id follows from the slip and whose it is: scanned twice, or tapped twice, a slip makes one project.
+    Its id follows from the slip without its threads, and whose it is: scanned twice, or tapped twice, a slip
+    makes one project; and its threads one legend, where there is none yet.
     """
-    project_id = uuid5(account.id, slip_text.write(slip))
+    project_id = uuid5(account.id, slip_text.write(slip_text.without_threads(slip)))
     plan = {name: str(getattr(slip, name)) for name in ("width", "height", "count", "over")}
     plan |= {"title": slip.title or stitches(slip), "frame": slip.held}
     plan |= {} if slip.across is None else {"across": str(slip.across)}
     about = ProjectSchema().load(plan) | {"bench": rest_of(slip)}
     add_once(Project(stitcher=account.id, id=project_id, created=clock.now(), **about))
+    from_slip.keep((account.id, project_id), slip.threads)
     return url_for("projects.show", project_id=project_id)
 
 
@@ -108,13 +115,16 @@ def opened(text: str) -> Answer:
         made = slip_text.read(text)
     except Unreadable as error:
         return page({"count": "14", "unit": her_unit()}, fault=str(error)), 422
-    return page(slip_asking.typed(made), text=text, said=slots(made, tables()), shapes=shapes(made, tables()))
+    said, drawn = slots(made, tables()), shapes(made, tables())
+    more = {"coded": slip_text.coded(made), "rows": rows(made, tables()["threads"])}
+    return page(slip_asking.typed(made), text=text, said=said, shapes=drawn, **more)
 
 
 def page(typed: Mapping[str, str], **more: Any) -> str:
     """Draw the page: a slip, or the form that asks for one, with what is wrong."""
     errors = {name: [sentence] for name, sentence in more.pop("errors", {}).items()}
-    shown: dict[str, Any] = {"said": {}, "shapes": {}, "text": "", "fault": ""} | more
+    shown: dict[str, Any] = {"said": {}, "shapes": {}, "text": "", "fault": "", "rows": []} | more
+    shown["for_class"] = {name: typed[name] for name in FOR_CLASS if typed.get(name)}
     chosen = {**typed, **{name: reads.choices(typed)[name] for name in ("finish", "held", "over", "unit")}}
     return render_template(
         "cloth/slip.html", typed=chosen, errors=errors, reads=reads, tables=tables(), **shown
@@ -123,4 +133,4 @@ def page(typed: Mapping[str, str], **more: Any) -> str:
 
 def tables() -> dict[str, Any]:
     """Gather the trade's tables that a slip is worked out from."""
-    return {name: read(name) for name in NAMES}
+    return {**{name: read(name) for name in NAMES}, "threads": read("threads")["kinds"]}

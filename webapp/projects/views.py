@@ -9,7 +9,7 @@ from werkzeug.wrappers import Response
 from webapp import clock
 from webapp.accounts.guard import signed_in, stitcher
 from webapp.cloth.lengths import area
-from webapp.cloth.project_slip import asked_by, cloth_of
+from webapp.cloth.project_slip import cloth_of
 from webapp.cloth.sizing import finished
 from webapp.db import add_once, commit_once, db
 from webapp.forms import AwaySchema, Errors, load_form, typed_again
@@ -23,6 +23,7 @@ from webapp.projects.progress import outside, progress
 from webapp.projects.schemas import NewProjectSchema, ProjectSchema, StateSchema
 from webapp.projects.woven import swatch, woven
 from webapp.threads.carried import carry
+from webapp.threads.from_slip import slip_of
 
 blueprint = Blueprint("projects", __name__)
 
@@ -172,12 +173,14 @@ def asked(values: dict[str, Any], errors: Errors, project: Project | None = None
 def shown(project: Project, errors: Errors | None = None) -> str:
     """Draw the page of a project."""
     size = finished(cloth_of(project), project.width, project.height)
+    slip, is_bare = slip_of(project)
     return render_template(
         "projects/show.html",
         project=project,
         errors=errors or {},
         size=area(*size, stitcher().unit),
-        slip=asked_by(project),
+        slip=slip,
+        is_bare=is_bare,
         **drawn(project),
     )
 

@@ -1,7 +1,9 @@
 // The page of cloth for a class, come alive.
 
 import { begin, showTexts } from "./asking_page.js";
+import { rows, texts } from "./class_threads.js";
 import { ask, drawing, slots } from "./classroom.js";
+import { fillRows } from "./rows.js";
 
 const SVG = "http://www.w3.org/2000/svg";
 
@@ -13,7 +15,10 @@ function rect(name, strip) {
 }
 
 function paint(root, tables, asked) {
-  showTexts(root, slots(asked, tables, tables.straightened));
+  showTexts(root, { ...slots(asked, tables, tables.straightened), ...texts(asked.values, tables) });
+  const threads = rows(asked.values, tables.threads);
+  fillRows(root.querySelector("[data-rows]"), threads, ["symbol", "thread", "each", "buy"]);
+  root.querySelector("[data-threads]").hidden = !threads.length;
   const [box, cuts, left] = drawing(asked, tables);
   const svg = root.querySelector('[data-slot="drawing"]');
   svg.setAttribute("viewBox", box);

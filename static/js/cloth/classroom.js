@@ -8,6 +8,7 @@ import { BOTH, clothOf } from "./piece.js";
 import { box } from "./piece_drawing.js";
 import { choices, read, together } from "./reads.js";
 import { STEPS, roundUp, turnedCloth } from "./sizing.js";
+import { brought } from "./slip_threads.js";
 
 const [DESIGN, CUT] = [["width", "height", "count"], ["cut_width", "cut_height"]];
 const [BOLT, PIECE] = [["bolt_width"], ["piece_width", "piece_height"]];
@@ -21,6 +22,8 @@ export function ask(typed) {
   const asked = read(typed, ["n", ...of, ...(chosen.off === "piece" ? PIECE : BOLT)], of === CUT ? [] : ["across", "own"]);
   asked.values = { across: null, own: null, ...asked.values };
   if (of === DESIGN) together(asked, "width", "height", BOTH);
+  asked.typed.threads = typed.threads ?? "";
+  asked.values.threads = brought(asked.typed.threads);
   return asked;
 }
 

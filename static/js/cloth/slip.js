@@ -1,12 +1,15 @@
 // The slip on a phone: drawn from the address where the page was kept for the time without network, printed, handed on.
 
-import { write, read, Unreadable } from "./slip_text.js";
+import { coded, write, read, Unreadable } from "./slip_text.js";
 import { named } from "./reads.js";
+import { fillRows } from "./rows.js";
 import { ask, typedOf } from "./slip_asking.js";
+import { rows } from "./slip_rows.js";
 import { shapes, slots } from "./slip_saying.js";
 
 const PATIENCE = 5000; // ms
 const TELLING = ["title", "width", "height"];
+const FOR_CLASS = ["width", "height", "count", "across", "over", "finish", "held", "frays", "own", "unit", "threads"];
 
 /** Bring the page to life. */
 function start(root) {
@@ -81,12 +84,22 @@ function paint(root, tables, text, slip) {
   }
   const night = root.querySelector('[data-slot="night"]');
   night.hidden = !night.textContent;
-  fillIn(root.querySelector("#slip"), typedOf(slip));
+  paintThreads(root, tables, slip);
+  const typed = typedOf(slip);
+  fillIn(root.querySelector("#slip"), typed);
+  const forClass = FOR_CLASS.filter((name) => typed[name]).map((name) => [name, typed[name]]);
+  root.querySelector("[data-class]").search = new URLSearchParams(forClass);
   root.querySelector("[data-code]").hidden = false;
-  root.querySelector("[data-code] img").src = `/cloth/slip.svg?${new URLSearchParams({ s: text })}`;
+  root.querySelector("[data-code] img").src = `/cloth/slip.svg?${new URLSearchParams({ s: coded(slip) })}`;
   root.querySelector("[data-slip]").hidden = false;
   root.querySelector("[data-change]").open = false;
   root.querySelector("[data-change] > summary").hidden = false;
+}
+
+function paintThreads(root, tables, slip) {
+  fillRows(root.querySelector("[data-rows]"), rows(slip, tables.threads), ["symbol", "thread", "strands", "buy"]);
+  root.querySelector("[data-threads]").hidden = !slip.threads.length;
+  root.querySelector("[data-code]").toggleAttribute("data-large", slip.threads.length > 0 && coded(slip) === write(slip));
 }
 
 function fillIn(form, typed) {

@@ -2,7 +2,8 @@
 
 import { typed as lengthTyped } from "./lengths.js";
 import { ask as askSize } from "./size_asking.js";
-import { fault } from "./slip_text.js";
+import { DAMAGED, fault } from "./slip_text.js";
+import { Unsound, read as readThreads, write as writeThreads } from "./slip_threads.js";
 import { Mistyped, amount } from "./typed.js";
 
 const OVERS = "A slip is for stitches over one or two threads.";
@@ -17,6 +18,14 @@ export function ask(typed) {
   if (wrong) asked.errors.title = wrong;
   if (asked.values.over === "3") asked.errors.over = OVERS;
   asked.values.error = off(asked);
+  asked.typed.threads = typed.threads ?? "";
+  try {
+    asked.values.threads = readThreads(asked.typed.threads);
+  } catch (error) {
+    if (!(error instanceof Unsound)) throw error;
+    asked.errors.threads = DAMAGED;
+    asked.typed.threads = "";
+  }
   return { ...asked, slip: Object.keys(asked.errors).length ? null : slipOf(asked.values, title) };
 }
 
@@ -27,7 +36,7 @@ export function typedOf(slip) {
     title: slip.title, width: text(slip.width), height: text(slip.height), count: text(slip.count),
     across: text(slip.across), over: text(slip.over), finish: slip.finish, held: slip.held,
     frays: slip.frays ? "yes" : "", own: slip.own === null ? "" : lengthTyped(slip.own, slip.unit),
-    unit: slip.unit, error: text(slip.error),
+    unit: slip.unit, error: text(slip.error), threads: writeThreads(slip.threads),
   };
 }
 
@@ -44,6 +53,6 @@ function off({ typed, values, errors }) {
   return found;
 }
 
-function slipOf({ width, height, count, across, over, finish, held, frays, own, unit, error }, title) {
-  return { title, width, height, count, across, over: Number(over), finish, held, frays: frays === "yes", own, unit, error };
+function slipOf({ width, height, count, across, over, finish, held, frays, own, unit, error, threads }, title) {
+  return { title, width, height, count, across, over: Number(over), finish, held, frays: frays === "yes", own, unit, error, threads };
 }

@@ -3,6 +3,8 @@
 const WIDE = 640;
 const EDGE = 32;
 const LABEL = 120;
+const LARGE = 400; // a code that holds threads
+const COLUMNS = [[0, 44], [48, 300], [356, 60], [424, 152]]; // of the threads: from the edge, and how wide
 const FACE = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", sans-serif';
 const [INK, QUIET] = ["#000", "#444"];
 
@@ -46,14 +48,38 @@ function compose(sheet, drawing, code, pen, inked) {
   if (text("care")) put(text("care"), 18, { weight: 600 });
   y += 14;
   if (inked) pen.drawImage(drawing, EDGE, y, 326, 340);
-  if (inked && code) pen.drawImage(code, WIDE - EDGE - 216, y + 62, 216, 216);
+  const isLarge = code && sheet.querySelector("[data-code][data-large]");
+  if (inked && code && !isLarge) pen.drawImage(code, WIDE - EDGE - 216, y + 62, 216, 216);
   y += 354;
+  if (isLarge) {
+    if (inked) pen.drawImage(code, (WIDE - LARGE) / 2, y, LARGE, LARGE);
+    y += LARGE + 14;
+  }
   for (const item of sheet.querySelectorAll("li:not([hidden])")) {
     y = put("•", 16);
     put(item.textContent, 16, { x: EDGE + 16 });
   }
+  const table = sheet.querySelector("[data-threads]:not([hidden])");
+  if (!table) return y + EDGE;
+  y += 14;
+  put("Threads", 18, { weight: 650 });
+  for (const row of table.querySelectorAll("tbody tr")) {
+    const [top, ...ends] = [y];
+    for (const [said, [x, wide]] of cells(row)) {
+      y = top;
+      put(said, 16, { x: EDGE + x, wide });
+      ends.push(y);
+    }
+    y = Math.max(...ends);
+  }
+  put(text("to-buy"), 16, { weight: 600 });
   return y + EDGE;
 }
+
+/** Give the words of a row of threads, each with where it stands and how wide it may be. */
+const cells = (row) => [...row.children].map((cell, at) => [
+  [...cell.childNodes].map((part) => part.textContent).filter(Boolean).join(", "), COLUMNS[at],
+]);
 
 function broken(pen, text, wide) {
   const lines = [""];

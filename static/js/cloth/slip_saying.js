@@ -5,6 +5,7 @@ import { shapes as drawn } from "./drawing.js";
 import { number, thousands, written } from "./lengths.js";
 import { answer as answered } from "./size_answer.js";
 import { slots as said } from "./size_saying.js";
+import { texts } from "./slip_rows.js";
 
 const SAME = [
   "cut", "cut-other", "finished", "finished-other", "margin", "why", "middle", "middle-down",
@@ -33,6 +34,7 @@ export function slots(slip, tables) {
     measured: measured(slip),
     night: NIGHT[slip.held],
     ...Object.fromEntries(SAME.map((name) => [name, same[name]])),
+    ...texts(slip, tables.threads),
   };
 }
 

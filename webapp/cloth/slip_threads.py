@@ -1,0 +1,159 @@
+"""The threads of a slip as text: how many lines, then three fields of each, all parted by "~".
+
+    2~●~2cRed 321_n1fGold 4~1234h12b40~○~2sRose 2_iRose 7~86
+    | | |                   |
+    | | |                   full crosses, then of the rest what there is: h half, q quarter, t three-quarter,
+    | | |                   b backstitch in lengths of one stitch, k knots, d beads
+    | | the parts of what is in the needle, parted by "_n": strands, a letter for the kind, the name as it
+    | | is printed, and after "_i" what is used in its place
+    | symbol, which may be empty
+    lines
+
+In symbols and names "_" is written "_u" and "~" is written "_t". Pure, and the same in
+static/js/cloth/slip_threads.js.
+"""
+
+import re
+from dataclasses import dataclass
+
+from webapp.lines import can_be_seen, is_one_line
+
+KINDS = {
+    "cotton": "c",
+    "hand-dyed": "h",
+    "silk": "s",
+    "wool": "w",
+    "satin": "r",
+    "metallic": "m",
+    "filament": "f",
+    "beads": "b",
+}
+REST = {"half": "h", "quarter": "q", "three_quarter": "t", "back": "b", "knots": "k", "beads": "d"}
+LINES = 300  # at most
+PARTS = 6  # of a blend
+STRANDS = 24  # in the needle
+SYMBOL, NAME = 12, 100  # characters
+STITCHES = 10_000_000
+PART = re.compile(r"([1-9][0-9]?)([chswrmfb])(.*)")
+COUNTS = re.compile("([0-9]{1,8})" + "".join(f"(?:{letter}([0-9]{{1,8}}))?" for letter in REST.values()))
+
+
+class Unsound(ValueError):
+    """The text of no threads."""
+
+
+@dataclass(frozen=True)
+class Part:
+    """One thread of what is in the needle; instead: what is used in its place, or ""."""
+
+    thread: str
+    kind: str = "cotton"
+    strands: int = 2
+    instead: str = ""
+
+    @property
+    def used(self) -> str:
+        """Name the thread that is really used."""
+        return self.instead or self.thread
+
+
+@dataclass(frozen=True)
+class Thread:
+    """One line of a slip's threads: its symbol, what is in the needle, and how many stitches of each kind."""
+
+    symbol: str
+    parts: tuple[Part, ...]
+    full: int = 0
+    half: int = 0
+    quarter: int = 0
+    three_quarter: int = 0
+    back: int = 0
+    knots: int = 0
+    beads: int = 0
+
+
+def write(threads: tuple[Thread, ...]) -> str:
+    """Write threads in their order; nothing where there are none."""
+    fields = [field for thread in threads for field in _fields(thread)]
+    return "~".join([str(len(threads)), *fields]) if threads else ""
+
+
+def read(text: str) -> tuple[Thread, ...]:
+    """Read threads, or raise Unsound; nothing where there is nothing."""
+    if not text:
+        return ()
+    threads, rest = begin(text + "~")
+    if rest:
+        raise Unsound
+    return threads
+
+
+def brought(text: str) -> tuple[Thread, ...] | None:
+    """Read threads that came along from a slip; None where they cannot be read."""
+    try:
+        return read(text)
+    except Unsound:
+        return None
+
+
+def begin(text: str) -> tuple[tuple[Thread, ...], str]:
+    """Read threads off the beginning of a text; gives them, and what comes after the "~" behind them."""
+    number, _mark, rest = text.partition("~")
+    if not re.fullmatch("[1-9][0-9]{0,2}", number) or int(number) > LINES:
+        raise Unsound
+    fields = rest.split("~", 3 * int(number))
+    if len(fields) != 3 * int(number) + 1:
+        raise Unsound
+    lines = [fields[at : at + 3] for at in range(0, 3 * int(number), 3)]
+    return tuple(_thread(*line) for line in lines), fields[-1]
+
+
+def _fields(thread: Thread) -> tuple[str, str, str]:
+    parts = "_n".join(
+        f"{part.strands}{KINDS[part.kind]}{_shut(part.thread)}"
+        + (f"_i{_shut(part.instead)}" if part.instead else "")
+        for part in thread.parts
+    )
+    rest = ((letter, getattr(thread, name)) for name, letter in REST.items())
+    return (
+        _shut(thread.symbol),
+        parts,
+        f"{thread.full}{''.join(f'{letter}{many}' for letter, many in rest if many)}",
+    )
+
+
+def _thread(symbol: str, parts: str, counts: str) -> Thread:
+    found = COUNTS.fullmatch(counts)
+    made = tuple(_part(part) for part in parts.split("_n"))
+    if found is None or len(made) > PARTS or sum(part.strands for part in made) > STRANDS:
+        raise Unsound
+    many = [int(number or 0) for number in found.groups()]
+    if max(many) > STITCHES:
+        raise Unsound
+    return Thread(_named(symbol, SYMBOL) if symbol else "", made, *many)
+
+
+def _part(text: str) -> Part:
+    found = PART.fullmatch(text)
+    if found is None:
+        raise Unsound
+    strands, letter, names = found.groups()
+    name, *instead = names.split("_i")
+    if len(instead) > 1:
+        raise Unsound
+    kind = next(kind for kind, its in KINDS.items() if its == letter)
+    return Part(_named(name, NAME), kind, int(strands), _named(instead[0], NAME) if instead else "")
+
+
+def _shut(text: str) -> str:
+    return text.replace("_", "_u").replace("~", "_t")
+
+
+def _named(text: str, longest: int) -> str:
+    """Read a name or symbol back; it can be seen, stays on one line, and is not too long."""
+    if re.search("_(?![ut])", text):
+        raise Unsound
+    name = text.replace("_t", "~").replace("_u", "_")
+    if not is_one_line(name) or not can_be_seen(name) or len(name) > longest:
+        raise Unsound
+    return name

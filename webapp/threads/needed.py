@@ -1,0 +1,93 @@
+"""What the threads of a slip take: each once however many lines it is on, for one or for a class.
+
+Lengths are added up before they are rounded to what is sold. For a class they are whole working lengths,
+since that is what is handed out: so many a skein, what is left of it being too short. Pure, and the same in
+static/js/threads/needed.js.
+"""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from math import ceil, floor
+from typing import Any
+
+from webapp.cloth.slip_threads import Part, Thread
+from webapp.threads import kinds as habits
+from webapp.threads.estimate import Counts, Estimate, estimate
+from webapp.threads.geometry import Ground, ground_of
+
+FORGIVEN = 1e-9  # of a skein: what arithmetic may add to a whole one
+Kinds = Mapping[str, Mapping[str, Any]]
+
+
+@dataclass
+class Need:
+    """What one thread takes.
+
+    sold: of what it is sold in, unrounded, at most; in_lengths: the same if it is handed out in whole working
+    lengths; cut: those lengths a learner, by (strands, mm). counted: whether any stitch of it is.
+    """
+
+    kind: str
+    name: str
+    symbols: list[str] = field(default_factory=list)
+    sold: float = 0.0
+    in_lengths: float = 0.0
+    cut: dict[tuple[int, float], int] = field(default_factory=dict)
+    counted: bool = False
+
+    @property
+    def units(self) -> int:
+        """Give the skeins, spools or beads that buy safely."""
+        return whole(self.sold)
+
+    def for_class(self, learners: int) -> int:
+        """Give the same for so many learners, added up before it is rounded."""
+        return whole(learners * self.in_lengths)
+
+
+def whole(units: float) -> int:
+    """Round up to what can be bought."""
+    return ceil(units - FORGIVEN)
+
+
+def ground(count: float, over: int, across: float | None) -> Ground:
+    """Give the ground of a slip's cloth; across: its count down the height, where that is not the same."""
+    return ground_of(count, over, across)
+
+
+def needs(threads: Sequence[Thread], on: Ground, kinds: Kinds) -> dict[tuple[str, str], Need]:
+    """Give what every thread takes, by kind and name, in the order of the lines."""
+    found: dict[tuple[str, str], Need] = {}
+    for thread in threads:
+        for part, estimated, working in each_part(thread, on, kinds):
+            need = found.setdefault((part.kind, part.used), Need(part.kind, part.used))
+            if thread.symbol and thread.symbol not in need.symbols:
+                need.symbols.append(thread.symbol)
+            _add(need, part, estimated, working, kinds[part.kind])
+    return found
+
+
+def each_part(thread: Thread, on: Ground, kinds: Kinds) -> list[tuple[Part, Estimate, float]]:
+    """Estimate every part of a line; gives with each the working length, mm."""
+    many = Counts(
+        *(thread.full, thread.half, thread.quarter, thread.three_quarter),
+        *(thread.back, thread.knots, thread.beads),
+    )
+    worked = habits.worked(kinds, [(part.kind, part.strands) for part in thread.parts])
+    return [
+        (part, estimate(on, many, how, kinds[part.kind]), how.working)
+        for part, how in zip(thread.parts, worked, strict=True)
+    ]
+
+
+def _add(need: Need, part: Part, estimated: Estimate, working: float, kind: Mapping[str, Any]) -> None:
+    need.counted = need.counted or estimated.units[1] > 0
+    if kind["sold"] == "bead":
+        need.sold += estimated.units[1]
+        need.in_lengths += estimated.units[1]
+        return
+    need.sold += estimated.sold.high / kind["length_mm"]
+    lengths = int(estimated.lengths.high)
+    need.in_lengths += lengths * part.strands / (floor(kind["length_mm"] / working) * kind["strands"])
+    if lengths:
+        need.cut[part.strands, working] = need.cut.get((part.strands, working), 0) + lengths
