@@ -39,22 +39,28 @@ def test_needles_are_one_each_with_two_to_spare():
 def test_a_learner_gets_whole_working_lengths_and_the_skeins_are_added_up_before_they_are_rounded():
     """Of an 8 m skein 17 lengths of 18 in can be cut, of six strands each: 51 of two (by hand)."""
     (row,) = class_threads.rows(asked(RED), KINDS)
-    lengths = int(re.fullmatch(r"(\d+) × 18 in, 2 strands", row["each"]).group(1))
+    lengths = int(re.fullmatch(r"each (\d+) × 18 in, 2 strands", row["more"]).group(1))
     assert 1 < lengths < 8  # 100 crosses at 14 take about 0.95 m of thread in the needle and its ends
     assert row["buy"] == f"{ceil(10 * lengths / 51)} skein" + ("s" if ceil(10 * lengths / 51) > 1 else "")
-    assert class_threads.rows(asked(RED, unit="cm"), KINDS)[0]["each"] == f"{lengths} × 46 cm, 2 strands"
+    assert class_threads.rows(asked(RED, unit="cm"), KINDS)[0]["more"] == f"each {lengths} × 46 cm, 2 strands"
 
 
 def test_one_thread_on_two_lines_is_one_row_with_both_symbols():
     other = Thread("○", (Part("Red 321", strands=1),), back=30)
     (row,) = class_threads.rows(asked(RED, other), KINDS)
     assert row["symbol"] == "● ○"
-    assert re.fullmatch(r"\d+ × 18 in, 2 strands; \d+ × 18 in, 1 strand", row["each"])
+    assert re.fullmatch(r"each \d+ × 18 in, 2 strands; each \d+ × 18 in, 1 strand", row["more"])
 
 
 def test_beads_are_counted_out_to_each():
     (row,) = class_threads.rows(asked(BEADS), KINDS)
-    assert (row["each"], row["buy"]) == ("65 beads", "650 beads")
+    assert (row["more"], row["buy"]) == ("each 65 beads", "650 beads")
+
+
+def test_a_kind_that_is_not_plain_cotton_is_named():
+    """Silk is cut 15 in long: common practice, no source (shared/tables/threads.json)."""
+    (row,) = class_threads.rows(asked(Thread("A", (Part("Rose 2", "silk"),), full=1)), KINDS)
+    assert row["more"] == "Silk; each 1 × 15 in, 2 strands"
 
 
 def test_by_a_cut_it_asks_for_a_design_since_thread_goes_by_the_count():

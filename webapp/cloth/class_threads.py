@@ -33,8 +33,7 @@ def rows(values: Mapping[str, Any], kinds: Mapping[str, Any]) -> list[Row]:
         {
             "symbol": " ".join(need.symbols),
             "thread": need.name,
-            "more": "" if need.kind == "cotton" else str(kinds[need.kind]["name"]),
-            "each": _each(need, values["unit"], kinds),
+            "more": _more(need, values["unit"], kinds),
             "buy": units(need, need.for_class(values["n"]), kinds),
         }
         for need in needed(values, kinds)
@@ -55,13 +54,16 @@ def texts(values: Mapping[str, Any], tables: Mapping[str, Any]) -> dict[str, str
     return {"needles": _needles(values, tables["needles"]), "to-buy": to_buy}
 
 
-def _each(need: Need, unit: str, kinds: Mapping[str, Any]) -> str:
-    if kinds[need.kind]["sold"] == "bead":
-        return counted(need.units, "bead", "beads") if need.counted else ""
-    return "; ".join(
-        f"{many} × {_long(mm, unit)}, {counted(strands, 'strand', 'strands')}"
+def _more(need: Need, unit: str, kinds: Mapping[str, Any]) -> str:
+    """Say the kind, if it is not plain cotton, and what a learner gets: "Silk; each 3 × 15 in, 2 strands"."""
+    kind = kinds[need.kind]
+    if kind["sold"] == "bead":
+        return f"each {counted(need.units, 'bead', 'beads')}" if need.counted else ""
+    said = [
+        f"each {many} × {_long(mm, unit)}, {counted(strands, 'strand', 'strands')}"
         for (strands, mm), many in need.cut.items()
-    )
+    ]
+    return "; ".join([*([] if need.kind == "cotton" else [str(kind["name"])]), *said])
 
 
 def _long(mm: float, unit: str) -> str:

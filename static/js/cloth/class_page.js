@@ -17,7 +17,7 @@ function rect(name, strip) {
 function paint(root, tables, asked) {
   showTexts(root, { ...slots(asked, tables, tables.straightened), ...texts(asked.values, tables) });
   const threads = rows(asked.values, tables.threads);
-  fillRows(root.querySelector("[data-rows]"), threads, ["symbol", "thread", "each", "buy"]);
+  fillRows(root.querySelector("[data-rows]"), threads, ["symbol", "thread", "buy"]);
   root.querySelector("[data-threads]").hidden = !threads.length;
   const [box, cuts, left] = drawing(asked, tables);
   const svg = root.querySelector('[data-slot="drawing"]');

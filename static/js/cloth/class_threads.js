@@ -14,13 +14,12 @@ function needed({ by, threads, count, over, across }, kinds) {
   return [...needs(threads, ground(count, Number(over), across), kinds).values()];
 }
 
-/** Say of every thread what a learner gets of it, and what to buy for all: {symbol, thread, more, each, buy}. */
+/** Say of every thread what a learner gets of it, and what to buy for all: {symbol, thread, more, buy}. */
 export function rows(values, kinds) {
   return needed(values, kinds).map((need) => ({
     symbol: need.symbols.join(" "),
     thread: need.name,
-    more: need.kind === "cotton" ? "" : kinds[need.kind].name,
-    each: each(need, values.unit, kinds),
+    more: more(need, values.unit, kinds[need.kind]),
     buy: units(need, forClass(need, values.n), kinds),
   }));
 }
@@ -35,11 +34,12 @@ export function texts(values, tables) {
   return { needles: needles(values, tables.needles), "to-buy": toBuy };
 }
 
-function each(need, unit, kinds) {
-  if (kinds[need.kind].sold === "bead") return need.isCounted ? counted(unitsOf(need), ["bead", "beads"]) : "";
+function more(need, unit, kind) {
+  if (kind.sold === "bead") return need.isCounted ? `each ${counted(unitsOf(need), ["bead", "beads"])}` : "";
   const long = (mm) => (unit === "cm" ? lengthOf(mm, unit) : laid(mm, unit));
-  return [...need.cut.values()]
-    .map(([strands, mm, many]) => `${many} × ${long(mm)}, ${counted(strands, ["strand", "strands"])}`).join("; ");
+  const said = [...need.cut.values()]
+    .map(([strands, mm, many]) => `each ${many} × ${long(mm)}, ${counted(strands, ["strand", "strands"])}`);
+  return [...(need.kind === "cotton" ? [] : [kind.name]), ...said].join("; ");
 }
 
 function needles({ by, n, count, over, threads }, table) {
