@@ -8,12 +8,13 @@ from webapp.cloth.slip_text import Slip
 from webapp.cloth.slip_threads import Part, Thread
 from webapp.cloth.tables import NAMES, read
 from webapp.places import SHARED
+from webapp.threads.tables import kinds
 
 VECTORS = json.loads((SHARED / "vectors" / "slip.json").read_text(encoding="utf-8"))
 
 
 def tables() -> dict[str, Any]:
-    return {**{name: read(name) for name in NAMES}, "threads": read("threads")["kinds"]}
+    return {**{name: read(name) for name in NAMES}, "threads": kinds()}
 
 
 def named(case: dict[str, Any]) -> str:

@@ -20,7 +20,8 @@ from webapp.cloth.slip_code import code
 from webapp.cloth.slip_text import MOST_CODED, MOST_LINKED, coded, read, weight, write
 from webapp.cloth.slip_threads import Part, Thread
 from webapp.db import db
-from webapp.threads.from_slip import threads_of
+from webapp.threads.from_slip import thread_from
+from webapp.threads.legend_kept import line_of
 from webapp.threads.models import LegendLine
 
 KINDS = tables()["threads"]
@@ -199,7 +200,7 @@ def legend_of(app, project):
     with app.app_context():
         query = select(LegendLine).where(LegendLine.project == project).order_by(LegendLine.position)
         lines = list(db.session.scalars(query))
-        return lines, threads_of(lines)
+        return lines, tuple(thread_from(line_of(row)) for row in lines)
 
 
 def project_made(browser, slip):
@@ -215,6 +216,16 @@ def test_a_slip_made_her_project_brings_its_legend_once(app, alice):
     assert legend == FORTY.threads
     assert len({line.key for line in lines}) == 40
     assert [line.position for line in lines] == list(range(1, 41))
+
+
+def test_what_a_phone_carries_of_a_project_knows_the_legend_that_came_with_a_slip(app, alice):
+    project = project_made(alice, FORTY)
+    plan = alice.get(f"/projects/{project}/snapshot").json["plan"]
+    assert [line["name"] for line in plan["legend"]] == [one.parts[0].thread for one in FORTY.threads]
+    assert all(line["each"] > 0 for line in plan["legend"])
+    legend = alice.get(f"/projects/{project}/thread")
+    assert legend.status_code == 200
+    assert legend.text.count('<li id="line-') == 40
 
 
 def test_the_code_without_the_threads_and_the_link_with_them_make_one_project(app, alice):

@@ -4,11 +4,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.threads.legends import line, part
-from webapp.cloth.tables import read
-from webapp.threads import bag, finishing, sheet
+from webapp.threads import bag, finishing, sheet, tables
 from webapp.threads.bag import Packed
 
-KINDS = read("threads")["kinds"]
+KINDS = tables.kinds()
 COTTON = line(part("Red 321"), symbol="A", full=900)
 GOLD = line(part("Red 321"), part("Gold 4", "filament", 1), symbol="B", full=40)
 BEADS = line(part("Seed, black", "beads", 1), symbol="C", beads=60)

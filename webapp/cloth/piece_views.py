@@ -14,6 +14,7 @@ from webapp.cloth.reads import Asked
 from webapp.cloth.stash import fitting_projects, search
 from webapp.cloth.tables import read
 from webapp.cloth.views import blueprint, her_unit
+from webapp.threads.tables import kinds
 
 CARRIED = ("width", "height", "count", "across", "over", "finish", "held", "frays", "own", "unit")
 SIZES = ("piece_width", "piece_height", "bolt_width", "cut_width", "cut_height")
@@ -95,7 +96,7 @@ def tables() -> dict[str, Any]:
 
 def class_tables() -> dict[str, Any]:
     """Give the tables that the script of cloth for a class reads, which has threads and needles besides."""
-    return {**tables(), "needles": read("needles"), "threads": read("threads")["kinds"]}
+    return {**tables(), "needles": read("needles"), "threads": kinds()}
 
 
 def straightened() -> float:

@@ -29,13 +29,14 @@ KINDS = {
     "beads": "b",
 }
 REST = {"half": "h", "quarter": "q", "three_quarter": "t", "back": "b", "knots": "k", "beads": "d"}
-LINES = 300  # at most
+COUNTS = ("full", *REST)
+LINES = 500  # at most
 PARTS = 6  # of a blend
 STRANDS = 24  # in the needle
 SYMBOL, NAME = 12, 100  # characters
 STITCHES = 10_000_000
 PART = re.compile(r"([1-9][0-9]?)([chswrmfb])(.*)")
-COUNTS = re.compile("([0-9]{1,8})" + "".join(f"(?:{letter}([0-9]{{1,8}}))?" for letter in REST.values()))
+MANY = re.compile("([0-9]{1,8})" + "".join(f"(?:{letter}([0-9]{{1,8}}))?" for letter in REST.values()))
 
 
 class Unsound(ValueError):
@@ -123,7 +124,7 @@ def _fields(thread: Thread) -> tuple[str, str, str]:
 
 
 def _thread(symbol: str, parts: str, counts: str) -> Thread:
-    found = COUNTS.fullmatch(counts)
+    found = MANY.fullmatch(counts)
     made = tuple(_part(part) for part in parts.split("_n"))
     if found is None or len(made) > PARTS or sum(part.strands for part in made) > STRANDS:
         raise Unsound

@@ -28,6 +28,7 @@ from webapp.forms import load_form
 from webapp.projects.models import Project
 from webapp.projects.schemas import ProjectSchema
 from webapp.threads import from_slip
+from webapp.threads.tables import kinds
 
 Answer = str | tuple[str, int] | Response
 TELLING = ("title", "width", "height")
@@ -133,4 +134,4 @@ def page(typed: Mapping[str, str], **more: Any) -> str:
 
 def tables() -> dict[str, Any]:
     """Gather the trade's tables that a slip is worked out from."""
-    return {**{name: read(name) for name in NAMES}, "threads": read("threads")["kinds"]}
+    return {**{name: read(name) for name in NAMES}, "threads": kinds()}

@@ -3,59 +3,39 @@
 from collections.abc import Sequence
 from uuid import UUID, uuid5
 
-from sqlalchemy import exists, select
-
 from webapp.cloth import slip_asking, slip_text, slip_threads
 from webapp.cloth.project_slip import asked_by
-from webapp.cloth.slip_threads import Part, Thread
-from webapp.db import add_once, db
+from webapp.cloth.slip_threads import COUNTS, Thread
+from webapp.db import db
 from webapp.projects.models import Project
-from webapp.threads.models import LegendLine
-from webapp.threads.ticks import legend
-
-COUNTS = ("full", "half", "quarter", "three_quarter", "back", "knots", "beads")
+from webapp.threads import legend as legends
+from webapp.threads.carried import carry
+from webapp.threads.legend import Line
+from webapp.threads.legend_kept import add, legend, line_of
 
 
 def keep(key: tuple[UUID, UUID], threads: Sequence[Thread]) -> None:
-    """Make threads the legend of a project, whose key is given, if it has none: what is there is hers."""
-    stitcher, project = key
-    query = exists().where(LegendLine.stitcher == stitcher, LegendLine.project == project)
-    if not threads or db.session.scalar(select(query)):
+    """Make threads the legend of the project with a key, if it has none: what is there is hers."""
+    project = db.session.get_one(Project, key)
+    if not threads or (there := legend(project)):
         return
-    db.session.flush()
-    taken: set[str] = set()
     for position, thread in enumerate(threads, 1):
-        line = LegendLine(stitcher=stitcher, project=project, id=uuid5(project, str(position)))
-        line.position, line.symbol = position, thread.symbol
-        line.key = _key(thread.parts[0].thread, taken)
-        line.parts = [
-            {
-                "thread": part.thread,
-                "kind": part.kind,
-                "strands": part.strands,
-                "instead": part.instead,
-                "lots": [],
-            }
-            for part in thread.parts
-        ]
-        for name in COUNTS:
-            setattr(line, name, getattr(thread, name))
-        add_once(line)
+        add(project, line_from(thread), uuid5(project.id, str(position)), there)
+    carry(project)
 
 
-def threads_of(lines: Sequence[LegendLine]) -> tuple[Thread, ...]:
-    """Give a legend as the threads of a slip."""
-    return tuple(
-        Thread(
-            line.symbol,
-            tuple(
-                Part(part["thread"], part["kind"], part["strands"], part.get("instead", ""))
-                for part in line.parts
-            ),
-            **{name: getattr(line, name) for name in COUNTS},
-        )
-        for line in lines
+def line_from(thread: Thread) -> Line:
+    """Give a slip's thread as a line of a legend."""
+    parts = tuple(legends.Part(part.thread, part.kind, part.strands, part.instead) for part in thread.parts)
+    return Line(parts, thread.symbol, **{name: getattr(thread, name) for name in COUNTS})
+
+
+def thread_from(line: Line) -> Thread:
+    """Give a line of a legend as a slip's thread."""
+    parts = tuple(
+        slip_threads.Part(part.thread, part.kind, part.strands, part.instead) for part in line.parts
     )
+    return Thread(line.symbol, parts, **{name: getattr(line, name) for name in COUNTS})
 
 
 def slip_of(project: Project) -> tuple[dict[str, str], bool]:
@@ -64,20 +44,10 @@ def slip_of(project: Project) -> tuple[dict[str, str], bool]:
     They are left out where no link is as long.
     """
     bare = asked_by(project)
-    threads = threads_of(legend(project))
+    threads = tuple(thread_from(line_of(row)) for row in legend(project))
     if not threads:
         return bare, False
     full = {**bare, "threads": slip_threads.write(threads)}
     _asked, slip = slip_asking.ask(full)
     fits = slip is not None and slip_text.weight(slip_text.write(slip)) <= slip_text.MOST_LINKED
     return (full, False) if fits else (bare, True)
-
-
-def _key(name: str, taken: set[str]) -> str:
-    """Make a key from a line's first name, one of a kind in its project."""
-    key, number = name[:100], 1
-    while key in taken:
-        number += 1
-        key = f"{name[:94]} {number}"
-    taken.add(key)
-    return key

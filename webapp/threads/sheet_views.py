@@ -20,8 +20,10 @@ from webapp.fragments import render_block
 from webapp.projects.models import Project
 from webapp.projects.words import cloth_in_words
 from webapp.threads import bag, finishing, ticks
+from webapp.threads.legend_kept import legend
 from webapp.threads.sheet import PRACTICE, Item, own
 from webapp.threads.sheet_schemas import GONE, ItemForm, OwnForm, TickForm
+from webapp.threads.tables import kinds
 
 blueprint = Blueprint("sheets", __name__)
 PAGE = "threads/sheet.html"
@@ -131,11 +133,11 @@ def drawn(project: Project, sheet: str, errors: Errors | None = None) -> dict[st
 
 def given(project: Project, sheet: str) -> list[Item]:
     """Draw a sheet's own lines from the project's materials."""
-    lines, kinds = ticks.legend(project), tables.read("threads")["kinds"]
+    lines = legend(project)
     found = sized(project)
     said = size_saying.slots(found) if found else {}
     if sheet == "finishing":
-        return finishing.items(project.frame, said.get("finished", ""), lines, kinds)
+        return finishing.items(project.frame, said.get("finished", ""), lines, kinds())
     packed = bag.Packed(
         cloth=cloth_in_words(project),
         held=project.frame,
@@ -144,7 +146,7 @@ def given(project: Project, sheet: str) -> list[Item]:
         needle=said.get("needle", ""),
         sources=tuple(found.cited["needle"]) if found else (),
     )
-    return bag.items(packed, lines, kinds)
+    return bag.items(packed, lines, kinds())
 
 
 def sized(project: Project) -> size_answer.Answer | None:

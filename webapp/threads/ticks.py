@@ -7,19 +7,11 @@ from sqlalchemy import select, update
 from webapp import clock
 from webapp.db import db
 from webapp.projects.models import Project
-from webapp.threads.models import LegendLine, SheetLine
+from webapp.threads.models import SheetLine
 from webapp.threads.sheet import OWN
 
 MOST = 60  # lines of her own on a sheet
 FULL = f"The sheet is full: {MOST} lines of your own fit. Remove one first."
-
-
-def legend(project: Project) -> list[LegendLine]:
-    """Load a project's legend, in its order."""
-    query = select(LegendLine).where(
-        LegendLine.stitcher == project.stitcher, LegendLine.project == project.id
-    )
-    return list(db.session.scalars(query.order_by(LegendLine.position, LegendLine.id)))
 
 
 def kept(project: Project, sheet: str) -> Mapping[str, SheetLine]:

@@ -5,7 +5,7 @@ const KINDS = {
   cotton: "c", "hand-dyed": "h", silk: "s", wool: "w", satin: "r", metallic: "m", filament: "f", beads: "b",
 };
 const REST = { half: "h", quarter: "q", three_quarter: "t", back: "b", knots: "k", beads: "d" };
-const [LINES, PARTS, STRANDS, SYMBOL, NAME, STITCHES] = [300, 6, 24, 12, 100, 10_000_000];
+const [LINES, PARTS, STRANDS, SYMBOL, NAME, STITCHES] = [500, 6, 24, 12, 100, 10_000_000];
 const PART = /^([1-9][0-9]?)([chswrmfb])(.*)$/;
 const COUNTS = new RegExp(`^([0-9]{1,8})${Object.values(REST).map((letter) => `(?:${letter}([0-9]{1,8}))?`).join("")}$`);
 
