@@ -109,6 +109,13 @@ def test_a_line_of_ours_cannot_be_removed(alice, project):
     assert ticked(alice.get(f"{project}/bag")) == ["Light"]
 
 
+@pytest.mark.parametrize("item", ["own:never written", "\x00", "x" * 5000])
+def test_removing_what_is_not_there_changes_nothing(alice, project, item):
+    alice.post(f"{project}/bag/lines", data={"words": "Flask of tea"})
+    assert alice.post(f"{project}/bag/lines/remove", data={"item": item}).status_code == 303
+    assert "Flask of tea" in alice.get(f"{project}/bag").text
+
+
 @pytest.mark.parametrize(
     ("typed", "sentence"),
     [

@@ -38,7 +38,7 @@ def add(project: Project, sheet: str, text: str) -> str | None:
 
 def remove(project: Project, sheet: str, item: str) -> None:
     """Take a line of her own off a sheet, if it is there."""
-    found = db.session.get(SheetLine, (project.stitcher, project.id, sheet, item))
+    found = kept(project, sheet).get(item)  # looked for here: a database may refuse to look for any text
     if found is not None and found.own:
         db.session.delete(found)
 
