@@ -256,7 +256,7 @@ def test_whoever_begins_with_a_slip_has_its_legend(app, client):
 def test_a_project_s_own_slip_has_its_legend(app, alice):
     page = unescape(alice.get(f"/projects/{project_made(alice, FORTY)}").text)
     link = re.search(r'href="(/cloth/slip[^"]*)"', page).group(1)
-    assert "where to begin, threads" in page
+    assert "Cut, needle, threads" in page
     assert read(parse_qs(urlsplit(alice.get(link).location).query)["s"][0]) == FORTY
 
 
