@@ -24,6 +24,7 @@ def create_app(config: Config | None = None) -> Flask:
     for part in (statics, headers, errors, origin, house, pwa):
         part.init_app(app)
     _register_features(app)
+    _register_skeins(app)
     app.teardown_request(lambda _error: database.end_writing() if "writing" in g else None)
     return app
 
@@ -46,4 +47,11 @@ def _register_features(app: Flask) -> None:
     guard.init_app(app)
     hers = (projects, legend, sheets, journal, stitching, reminders, hours)
     for feature in (accounts, *hers, cloth, quick_thread):
+        app.register_blueprint(feature.blueprint)
+
+
+def _register_skeins(app: Flask) -> None:
+    from webapp.threads import running_views, shopping_views, stash_views
+
+    for feature in (stash_views, shopping_views, running_views):
         app.register_blueprint(feature.blueprint)

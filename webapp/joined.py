@@ -22,6 +22,7 @@ ENTRIES: dict[str, tuple[tuple[str, ...], str | None]] = {
         None,
     ),
     "js/cloth/island.js": ((), "js/app.js"),
+    "js/threads/shopping_page.js": ((), "js/app.js"),
     "js/cloth/ruler.js": ((), None),
     "js/cloth/size.js": ((), None),
     "js/cloth/slip.js": ((), None),

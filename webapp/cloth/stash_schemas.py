@@ -21,14 +21,18 @@ DAMAGED: dict[str, Any] = {"invalid_uuid": "This form was damaged on the way. Be
 class Name(fields.Field[str]):
     """What she calls it: on one line, of which something can be seen."""
 
+    def __init__(self, longest: int = 120, **kwargs: Any) -> None:
+        self.longest = longest
+        super().__init__(**kwargs)
+
     def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
         name = str(value).strip()
         if not is_one_line(name):
             raise ValidationError("Keep the name to one line, without tabs or control characters.")
         if not can_be_seen(name):
             raise ValidationError("Give it a name that can be seen.")
-        if len(name) > 120:
-            raise ValidationError(f"Shorten the name: it has {len(name)} characters, and 120 fit.")
+        if len(name) > self.longest:
+            raise ValidationError(f"Shorten the name: it has {len(name)} characters, and {self.longest} fit.")
         return name
 
 
