@@ -36,6 +36,7 @@ SUBJECTS = {
         *("legend_reads", "legend_csv", "legend_forms", "legend_preview", "legend_needs"),
         *("legend_saying", "legend_figures", "reading_reads", "reading_saying"),
         *("needed", "sheet", "bag", "finishing"),
+        *("called", "amounts", "shopping", "shopping_words", "lasting", "reach_words"),
     ],
     "hours": ["split", "week", "wall", "figures", "bars"],
     "projects": ["progress", "woven"],
