@@ -5,14 +5,13 @@ Skeins (spools, beads) are whole and part, "1 1/2"; lengths are in mm inside, me
 
 import re
 from collections.abc import Mapping
-from math import ceil, floor
+from math import floor
 from typing import Any
 
-from webapp.cloth.typed import Mistyped, amount
+from webapp.cloth.typed import MM, Mistyped, amount
+from webapp.threads.in_words import NAMES, PER, figure, run
 
-YARD, METRE = 914.4, 1000.0  # mm
 MOST_SKEINS, MOST_BEADS, LONGEST = 999, 100_000, 10_000_000  # mm: ten kilometres
-PER = {"in": ("yd", YARD), "cm": ("m", METRE)}  # of thread, where cloth is in inches, in centimetres
 _LONG = re.compile(r"(.*?)\s*\b(m|metres?|meters?|yds?|yards?)\.?")
 _TIMES = re.compile(r"\s*([0-9]{1,3})\s*[x×*]\s*(.+)")
 _LENGTH = "Write a length, like 2.5 m, 3 yards or 4 x 45 cm."
@@ -55,8 +54,8 @@ def _one(text: str, unit: str) -> float:
     if number < 0 or (long and named):
         raise Mistyped(_LENGTH)
     if long:
-        return times * number * (METRE if long[2].startswith("m") else YARD)
-    return times * number * ({"in": 25.4, "cm": 10.0, "mm": 1.0}[named] if named else PER[unit][1])
+        return times * number * PER["cm" if long[2].startswith("m") else "in"]
+    return times * number * (MM[named] if named else PER[unit])
 
 
 def many(number: float) -> str:
@@ -72,12 +71,10 @@ def sold(number: float, kind: Mapping[str, Any]) -> str:
     return f"{many(number)} {kind['sold']}{'' if 0 < number <= 1 else 's'}"
 
 
-def length(mm: float, unit: str, way: str = "near") -> str:
-    """Write a length of thread in m, or in yards, to a tenth: "2.4 m"."""
-    name, per = PER[unit]
-    tenths = mm / per * 10
-    found = {"near": floor(tenths + 0.5), "up": ceil(tenths - 1e-9), "down": floor(tenths + 1e-9)}[way]
-    return f"{found / 10:,.1f}".removesuffix(".0") + f" {name}"
+def between(mm: tuple[float, float], unit: str) -> str:
+    """Write a range of lengths: "6.1 to 9 m"."""
+    least, most = figure(mm[0], unit, "down"), figure(mm[1], unit, "up")
+    return f"{'' if least == most else f'{least} to '}{run(mm[1], unit, 'up')}"
 
 
 def typed_skeins(number: float) -> str:
@@ -87,14 +84,13 @@ def typed_skeins(number: float) -> str:
 
 def typed_length(mm: float, unit: str) -> str:
     """Write a length as its field has it, with its unit."""
-    name, per = PER[unit]
-    return f"{mm / per:.3f}".rstrip("0").rstrip(".") + f" {name}" if mm else ""
+    return f"{mm / PER[unit]:.3f}".rstrip("0").rstrip(".") + f" {NAMES[unit]}" if mm else ""
 
 
 def of_kept(skeins: float, lengths: float, kind: Mapping[str, Any], unit: str) -> str:
     """Write what there is of a thread: "1½ skeins and 2 m", "nothing"."""
     parts = [sold(skeins, kind)] if skeins else []
-    parts += [length(lengths, unit)] if lengths else []
+    parts += [run(lengths, unit)] if lengths else []
     return " and ".join(parts) or "nothing left"
 
 

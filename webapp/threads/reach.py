@@ -16,7 +16,8 @@ from webapp.threads import amounts, lasting, spending, stash
 from webapp.threads.called import Thread, goes_to
 from webapp.threads.lasting import Kept, Lasting, Said, User
 from webapp.threads.models import KeptThread, LegendLine, ThreadReading
-from webapp.threads.uses import Use, Who, kinds, uses
+from webapp.threads.tables import kinds
+from webapp.threads.uses import Use, Who, uses
 
 CLAIMING = ("in hand", "resting")
 

@@ -5,7 +5,8 @@ from typing import Any
 
 from webapp.cloth.words import join
 from webapp.numbers import counted, number
-from webapp.threads.amounts import length, sold
+from webapp.threads.amounts import between, sold
+from webapp.threads.in_words import run
 from webapp.threads.lasting import Lasting, units
 
 HEADINGS = (
@@ -33,9 +34,8 @@ def left(lasts: Lasting, kind: Mapping[str, Any], unit: str) -> str:
         return f"{sold(int(lasts.has[0]), kind)} left, takes {sold(int(lasts.needs[0] + 0.5), kind)} more"
     if not lasts.needs[1]:
         return "all laid"
-    least, most = length(lasts.needs[0], unit, "down"), length(lasts.needs[1], unit, "up")
-    takes = most if least == most else f"{least.rsplit(' ', 1)[0]} to {most}"
-    return f"{length(lasts.has[0], unit, 'down')} left, takes {takes} more"
+    takes = between(lasts.needs, unit)
+    return f"{run(lasts.has[0], unit, 'down')} left, takes {takes} more"
 
 
 def advice(lasts: Lasting, short: float, kind: Mapping[str, Any], lots: Sequence[str]) -> str:

@@ -17,7 +17,7 @@ from webapp.threads import reach_words
 from webapp.threads.models import LegendLine, ThreadReading
 from webapp.threads.reach import Reach, reaching
 from webapp.threads.stash_schemas import left_schema
-from webapp.threads.uses import kinds
+from webapp.threads.tables import kinds
 
 blueprint = Blueprint("running", __name__)
 Answer = str | tuple[str, int] | Response

@@ -17,7 +17,8 @@ from webapp.threads.called import alike
 from webapp.threads.models import LegendLine
 from webapp.threads.reach import at_hand
 from webapp.threads.shopping import Had, Need, Wanted, is_ticked, shop
-from webapp.threads.uses import kinds, uses
+from webapp.threads.tables import kinds
+from webapp.threads.uses import uses
 
 blueprint = Blueprint("shopping", __name__)
 MOST = 30  # projects on one list

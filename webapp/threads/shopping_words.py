@@ -4,7 +4,8 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from webapp.cloth.words import join
-from webapp.threads.amounts import length, sold
+from webapp.threads.amounts import between, sold
+from webapp.threads.in_words import run
 from webapp.threads.shopping import Wanted
 
 
@@ -18,22 +19,16 @@ def why(wanted: Wanted, kind: Mapping[str, Any], unit: str) -> str:
     if kind["sold"] == "bead":
         said = f"{sold(wanted.units[0], kind)}, and some to spare"
         return said + (f"; you have {wanted.had[0]:,.0f}" if wanted.had[0] else "")
-    had = f"you have {length(wanted.had[0], unit, 'down')}" if wanted.had[1] else ""
+    had = f"you have {run(wanted.had[0], unit, 'down')}" if wanted.had[1] else ""
     least, most = wanted.buy if had else wanted.units
     if had:
-        takes = f"takes {_between(wanted.needs, unit)}, {had}"
+        takes = f"takes {between(wanted.needs, unit)}, {had}"
         return f"{takes}: {_range(least, most, kind)}" if least != most else takes
-    return _range(least, most, kind) if least != most else f"takes {_between(wanted.needs, unit)}"
+    return _range(least, most, kind) if least != most else f"takes {between(wanted.needs, unit)}"
 
 
 def _range(least: int, most: int, kind: Mapping[str, Any]) -> str:
     return f"{least} to {sold(most, kind)} – buy {most}"
-
-
-def _between(mm: tuple[float, float], unit: str) -> str:
-    """Write a range of lengths: "6.1 to 9 m"."""
-    least, most = length(mm[0], unit, "down"), length(mm[1], unit, "up")
-    return most if least == most else f"{least.rsplit(' ', 1)[0]} to {most}"
 
 
 def of_lots(wanted: Wanted) -> str:

@@ -5,10 +5,10 @@ from typing import Any
 from marshmallow import Schema, fields, post_load, validate
 
 from webapp.cloth.stash_schemas import CHOICE, DAMAGED, Name, Note, Read
-from webapp.cloth.tables import read
 from webapp.cloth.typed import Mistyped
 from webapp.forms import FormSchema
 from webapp.threads import amounts
+from webapp.threads.tables import kinds
 
 NAME = "Write what the thread is called, as on its band."
 YES = validate.OneOf(["yes", "no"], error=CHOICE)
@@ -43,14 +43,12 @@ class KeptSchema(FormSchema):
 
 def kept_schema(unit: str, kind: str) -> Schema:
     """Make the form's schema for thread of a kind, its lengths typed in ``unit``."""
-    row = read("threads")["kinds"].get(kind)
-    sold = row or read("threads")["kinds"]["cotton"]
+    row = kinds().get(kind)
+    sold = row or kinds()["cotton"]
     more: dict[str, Any] = {
         "skeins": Read(lambda text, _unit: amounts.skeins(text, sold), load_default=None),
         "lengths": Read(amounts.lengths, unit, load_default=None),
-        "kind": fields.String(
-            load_default=kind, validate=validate.OneOf(list(read("threads")["kinds"]), error=CHOICE)
-        ),
+        "kind": fields.String(load_default=kind, validate=validate.OneOf(list(kinds()), error=CHOICE)),
     }
     if sold["sold"] == "bead":
         more["lengths"] = Read(_beads, load_default=None)

@@ -9,7 +9,6 @@ from werkzeug.wrappers import Response
 
 from webapp import clock
 from webapp.accounts.guard import signed_in, stitcher
-from webapp.cloth.tables import read
 from webapp.db import add_once, commit_once, db
 from webapp.forms import AwaySchema, Errors, check_readable, load_form, typed_again
 from webapp.ids import new_id
@@ -17,6 +16,7 @@ from webapp.threads import amounts, stash
 from webapp.threads.called import alike
 from webapp.threads.models import KeptThread
 from webapp.threads.stash_schemas import kept_schema
+from webapp.threads.tables import kinds
 
 blueprint = Blueprint("thread_stash", __name__)
 FORGIVEN = {"skeins": 0.0001, "lengths": 1.0}  # what a field may round away: no count made anew
@@ -139,8 +139,7 @@ def form_of(thread: KeptThread) -> dict[str, str]:
 
 def said_of(thread: KeptThread) -> str:
     """Say how much there is of a thread."""
-    kind = read("threads")["kinds"][thread.kind]
-    return amounts.of_kept(thread.skeins, thread.lengths, kind, stitcher().unit)
+    return amounts.of_kept(thread.skeins, thread.lengths, kinds()[thread.kind], stitcher().unit)
 
 
 def _last() -> KeptThread | None:
@@ -159,7 +158,7 @@ def listed(*, put_away: bool) -> str:
         put_away=put_away,
         away=0 if put_away else stash.how_many_put_away(here),
         said_of=said_of,
-        kinds=read("threads")["kinds"],
+        kinds=kinds(),
     )
 
 
@@ -171,7 +170,7 @@ def asked(
 ) -> tuple[str, int]:
     """Draw the form, new or for a thread, with the cursor in the first field that is wrong."""
     offered = stash.offered(stitcher().id)
-    kinds = [(name, row["name"]) for name, row in read("threads")["kinds"].items()]
+    choices = [(name, row["name"]) for name, row in kinds().items()]
     page = render_template(
         "threads/stash_form.html",
         values=values,
@@ -181,7 +180,7 @@ def asked(
         last=last,
         said_of=said_of,
         offered=offered,
-        kinds=kinds if thread else [("", "As in my legend, else cotton"), *kinds],
+        kinds=choices if thread else [("", "As in my legend, else cotton"), *choices],
         unit="yards" if stitcher().unit == "in" else "metres",
     )
     return page, 422 if errors else 200

@@ -7,7 +7,6 @@ from uuid import UUID
 
 from sqlalchemy import select
 
-from webapp.cloth.tables import read
 from webapp.db import db
 from webapp.projects.models import Project
 from webapp.threads import lasting, spending
@@ -16,6 +15,7 @@ from webapp.threads.estimate import Counts, Estimate, Own, Range, Worked, estima
 from webapp.threads.geometry import Ground, ground_of
 from webapp.threads.kinds import worked
 from webapp.threads.models import LegendLine
+from webapp.threads.tables import kinds
 
 Who = tuple[UUID, int]  # the id of a line, and which of its parts
 Sums = dict[str, tuple[int, int]]  # by pass: laid, spent
@@ -73,12 +73,6 @@ class Use:
         """Give what is still needed, mm as it is sold, least and most."""
         share = lasting.to_come(self.worth, self.still)
         return self.takes.sold.low * share, self.takes.sold.high * share
-
-
-def kinds() -> dict[str, Any]:
-    """Give the kinds of thread."""
-    found: dict[str, Any] = read("threads")["kinds"]
-    return found
 
 
 def uses(stitcher: UUID, projects: Iterable[UUID] | None = None) -> list[Use]:
