@@ -190,3 +190,17 @@ def test_another_stitchers_project_is_not_there(app, charlie, project):
     assert charlie.get(address).status_code == 404
     assert charlie.post(address, data={"line": str(moss), "left": "4 m"}).status_code == 404
     assert asked(app, project, of) == {}
+
+
+def test_what_a_project_put_away_spent_is_gone_too(app, alice, project, new_project, evening):
+    other = new_project(alice, title="Jug", state="in hand")
+    legend(app, other, line("Moss 12", 1000))
+    legend(app, project, line("Moss 12", 2000))
+    keep(app, project, "Moss 12")
+    shared = asked(app, project, of)["Moss 12"]
+    evening.shift(timedelta(hours=1))
+    stitched(app, other, "Moss 12", 500)
+    alice.post(f"/projects/{other}/away", data={"away": "yes"})
+    alone = asked(app, project, of)["Moss 12"]
+    assert alone[0] == pytest.approx(skeins(1)[0] - 500, abs=25)
+    assert alone[0] > shared[0], "it has no claim any more"

@@ -17,7 +17,7 @@ from webapp.threads.called import Thread, goes_to
 from webapp.threads.lasting import Kept, Lasting, Said, User
 from webapp.threads.models import KeptThread, LegendLine, ThreadReading
 from webapp.threads.tables import kinds
-from webapp.threads.uses import Use, Who, uses
+from webapp.threads.uses import Use, Who, together
 
 CLAIMING = ("in hand", "resting")
 
@@ -55,13 +55,8 @@ def of(project: Project) -> dict[str, list[int]]:
 
 def reaching(project: Project) -> list[Reach]:
     """Tell of each line of a project how far its thread reaches."""
-    everything = uses(project.stitcher)
-    mine = [use for use in everything if use.project.id == project.id]
-    if project.put_away is not None:
-        mine = uses(project.stitcher, [project.id])
-        everything += mine
-    wanted = {use.thread for use in mine}
-    hands = at_hand(project.stitcher, [use for use in everything if use.thread in wanted], project.id)
+    mine, everything = together(project.stitcher, {project.id})
+    hands = at_hand(project.stitcher, everything, project.id)
     shares: dict[Who, Lasting] = {}
     for hand in hands.values():
         shares |= lasting.shared(hand.now, list(hand.users.values()))
@@ -86,10 +81,15 @@ def _reach(
     line = of_line[0].line
     threads = {use.thread for use in of_line}
     rest = [use for use in everything if use.thread in threads and use.line.id != line.id and use.left]
-    claims = [use for use in rest if use.project.id == line.project or use.project.state in CLAIMING]
+    claims = [use for use in rest if _claims(use, line.project)]
     names = [_named(use, line) for use in claims]
     lasts = lasting.shortest([one for _use, one, _hand in parts])
     return Reach(line, lasts, parts, list(dict.fromkeys(names)))
+
+
+def _claims(use: Use, project: UUID | None) -> bool:
+    """Tell whether a line has a claim on its thread, ``project`` being asked about."""
+    return use.project.id == project or (use.project.state in CLAIMING and use.project.put_away is None)
 
 
 def _named(use: Use, beside: LegendLine) -> str:
@@ -124,7 +124,7 @@ def _user(use: Use, all_said: list[Said], spent: list[spending.Spent], project: 
     many = use.line_counts
     rates = {one: use.worth[one] / many[one] if many[one] else 1.0 for one in use.worth}
     since = tuple(sum(rates[e.pass_] * e.by for e in spent if e.at > one.at) for one in all_said)
-    claims = use.project.id == project or use.project.state in CLAIMING
+    claims = _claims(use, project)
     crosses = use.spent.get("cross", (0, 0))[1]
     return User(use.who, use.each, use.left if claims else 0.0, use.others if claims else 0.0, crosses, since)
 

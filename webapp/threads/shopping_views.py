@@ -18,7 +18,7 @@ from webapp.threads.models import LegendLine
 from webapp.threads.reach import at_hand
 from webapp.threads.shopping import Had, Need, Wanted, is_ticked, shop
 from webapp.threads.tables import kinds
-from webapp.threads.uses import uses
+from webapp.threads.uses import together
 
 blueprint = Blueprint("shopping", __name__)
 MOST = 30  # projects on one list
@@ -76,17 +76,16 @@ def _chosen(offered: list[Project]) -> list[Project]:
 
 def _list(chosen: list[Project]) -> dict[str, Any]:
     me, ids = stitcher(), {project.id for project in chosen}
-    everything = {use.who: use for use in [*uses(me.id), *uses(me.id, ids)]}.values()
-    hands = at_hand(me.id, list(everything))
+    mine, everything = together(me.id, ids)
+    hands = at_hand(me.id, everything)
     needs = [
         Need(str(use.project.id), use.name, use.printed, use.kind, *use.to_come, use.lots)
-        for use in everything
-        if use.project.id in ids and use.to_come[1] > 0
+        for use in mine
+        if use.to_come[1] > 0
     ]
     had = {thread: Had(*hand.now, hand.lots) for thread, hand in hands.items()}
     snapshots = [snapshot_of(me.id, project.id) for project in chosen]
     have = {one["project"]: _have(one) for one in snapshots}
-    mine = [use for use in everything if use.project.id in ids]
     colours = {use.thread: use.line.colour for use in mine if len(use.line.parts) == 1}
     lines = [
         _shown(one, is_ticked(one, have), colours.get((alike(one.name), one.kind)))

@@ -1,6 +1,6 @@
 """What the lines of her legends have to do with each thread: estimated, and what of it is to come."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass, field
 from typing import Any
 from uuid import UUID
@@ -75,21 +75,33 @@ class Use:
         return self.takes.sold.low * share, self.takes.sold.high * share
 
 
-def uses(stitcher: UUID, projects: Iterable[UUID] | None = None) -> list[Use]:
-    """List what lines of her projects use, of those not put away or of the ones named."""
+def uses(
+    stitcher: UUID, of: Collection[UUID] | None = None, named: Collection[str] | None = None
+) -> list[Use]:
+    """List what lines of her projects use: of some of them alone, or of threads of some names (``alike``)."""
     query = (
         select(LegendLine, Project)
         .join(Project, (Project.stitcher == LegendLine.stitcher) & (Project.id == LegendLine.project))
         .where(LegendLine.stitcher == stitcher)
         .order_by(Project.created, Project.id, LegendLine.position, LegendLine.id)
     )
-    query = query.where(Project.put_away.is_(None) if projects is None else Project.id.in_(list(projects)))
+    if of is not None:
+        query = query.where(Project.id.in_(list(of)))
     sums = spending.laid_and_spent(stitcher)
     return [
         use
         for line, project in db.session.execute(query)
+        if named is None or {alike(part.get("instead") or part["thread"]) for part in line.parts} & set(named)
         for use in of_line(project, line, sums.get((project.id, line.key), {}))
     ]
+
+
+def together(stitcher: UUID, of: Collection[UUID]) -> tuple[list[Use], list[Use]]:
+    """List what some projects use, and all that has to do with the same threads, theirs included."""
+    theirs = uses(stitcher, of)
+    same = uses(stitcher, named={use.thread[0] for use in theirs})
+    threads = {use.thread for use in theirs}
+    return theirs, [use for use in same if use.thread in threads]
 
 
 def of_line(project: Project, line: LegendLine, sums: Sums, own: Own | None = None) -> Iterator[Use]:
