@@ -5,9 +5,11 @@ from datetime import UTC, datetime, timedelta
 
 import pytest
 import time_machine
+from sqlalchemy import event
 
 from tests.threads.lines import COTTON, ON_14, TWO
 from tests.threads.stashed import asked, keep, left, legend, line, part, stitched
+from webapp.db import db
 from webapp.threads.estimate import Counts, estimate
 from webapp.threads.reach import of, reaching
 
@@ -204,3 +206,25 @@ def test_what_a_project_put_away_spent_is_gone_too(app, alice, project, new_proj
     alone = asked(app, project, of)["Moss 12"]
     assert alone[0] == pytest.approx(skeins(1)[0] - 500, abs=25)
     assert alone[0] > shared[0], "it has no claim any more"
+
+
+def test_what_was_spent_is_found_by_an_index(app, project):
+    legend(app, project, line("Moss 12", 2000))
+    keep(app, project, "Moss 12")
+    ran = []
+
+    def note(_connection, _cursor, statement, parameters, _context, _many):
+        if "FROM entry" in statement:
+            ran.append((statement, parameters))
+
+    with app.app_context():
+        event.listen(db.engine, "before_cursor_execute", note)
+    asked(app, project, of)
+    with app.app_context(), db.engine.connect() as connection:
+        event.remove(db.engine, "before_cursor_execute", note)
+        plans = [
+            " ".join(row[3] for row in connection.exec_driver_sql(f"EXPLAIN QUERY PLAN {said}", values))
+            for said, values in ran
+        ]
+    assert plans
+    assert [plan for plan in plans if "SEARCH entry USING INDEX" not in plan] == []
