@@ -77,3 +77,8 @@ def asked(app: Flask, project: UUID | str, ask: Callable[[Project], Any]) -> Any
         found = db.session.scalar(select(Project).where(Project.id == UUID(str(project))))
         assert found is not None
         return ask(found)
+
+
+def plain(text: str) -> str:
+    """Give a text with plain spaces between lengths and their units."""
+    return text.replace("\N{NO-BREAK SPACE}", " ")

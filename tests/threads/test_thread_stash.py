@@ -40,7 +40,7 @@ def test_a_thread_is_kept_as_it_was_said(app, alice):
     assert (row.thread, row.kind, row.skeins, row.lengths, row.lot) == ("Moss 12", "cotton", 1.5, 2000, "7A")
     assert (row.colour, row.note) == ("#556B2F", "From Bob.")
     page = alice.get("/thread/stash").text
-    for said in ("Moss 12", "Lot <bdi>7A</bdi>", "1½ skeins and 2.2 yd", "#556B2F"):
+    for said in ("Moss 12", "Lot <bdi>7A</bdi>", "1½ skeins and 2.2\N{NO-BREAK SPACE}yd", "#556B2F"):
         assert said in page
 
 

@@ -1,22 +1,37 @@
 """What a phone carries of a project's legend, kept with the project, and drawn anew as it changes."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable
 from typing import Any
+from uuid import UUID
 
 from webapp.projects.models import Project
 from webapp.threads.legend import Line
 from webapp.threads.legend_kept import ground, legend, line_of
 from webapp.threads.legend_needs import needs
 from webapp.threads.own_figure import own_of
+from webapp.threads.reach import of
 from webapp.threads.tables import kinds
+from webapp.threads.uses import sharing, using
 
 
 def carry(project: Project) -> None:
     """Work out what is carried; the plan's revision rises by one if it changed.
 
-    Called after every change of lines, readings, stash, and of the project's cloth, before the commit.
+    Called after every change of lines, readings, stash, and of the project's cloth, before the commit. What
+    other projects carry is drawn anew with it, where they share a thread.
     """
-    reach, own = lasts(project), own_of(project)
+    for one in (project, *sharing(project)):
+        _carry(one)
+
+
+def carry_using(stitcher: UUID, names: Iterable[str]) -> None:
+    """Do the same for all of her projects that use threads of these names."""
+    for project in using(stitcher, names):
+        _carry(project)
+
+
+def _carry(project: Project) -> None:
+    reach, own = of(project), own_of(project)
     found = []
     for row in legend(project):
         line = line_of(row)
@@ -25,14 +40,6 @@ def carry(project: Project) -> None:
     if found != (project.legend or []):
         project.legend = found or None
         project.plan_revision += 1
-
-
-def lasts(project: Project) -> Mapping[str, list[int]]:
-    """Tell by key how many crosses the thread at hand reaches to, surely and perhaps.
-
-    The one place where it comes in; of a line that is not named here nothing is known.
-    """
-    return {}
 
 
 def _said(line: Line) -> dict[str, Any]:

@@ -47,7 +47,8 @@ def measure(project_id: UUID) -> Answer:
     db.session.flush()
     carry(project)
     commit_once()
-    return redirect(url_for(".measured", project_id=project_id), 303)
+    page = "running.show" if reading.what == "left" else ".measured"
+    return redirect(url_for(page, project_id=project_id), 303)
 
 
 @blueprint.post("/projects/<uuid:project_id>/thread/readings/<uuid:reading_id>/remove")

@@ -1,26 +1,20 @@
-"""Views of running out: how far the thread at hand reaches, and what is left, said anew."""
+"""Views of running out: how far the thread at hand reaches."""
 
 from dataclasses import dataclass
 from typing import Any
 from uuid import UUID
 
-from flask import Blueprint, abort, redirect, render_template, request, url_for
-from werkzeug.wrappers import Response
+from flask import Blueprint, abort, render_template
 
-from webapp import clock
 from webapp.accounts.guard import signed_in, stitcher
 from webapp.db import db
-from webapp.forms import Errors, load_form
-from webapp.ids import new_id
 from webapp.projects.models import Project
 from webapp.threads import reach_words
-from webapp.threads.models import LegendLine, ThreadReading
+from webapp.threads.models import LegendLine
 from webapp.threads.reach import Reach, reaching
-from webapp.threads.stash_schemas import left_schema
 from webapp.threads.tables import kinds
 
 blueprint = Blueprint("running", __name__)
-Answer = str | tuple[str, int] | Response
 
 
 @dataclass(frozen=True)
@@ -52,41 +46,15 @@ def give_reach() -> dict[str, Any]:
 
 @blueprint.get("/projects/<uuid:project_id>/thread/running")
 @signed_in
-def show(project_id: UUID) -> Answer:
+def show(project_id: UUID) -> str:
     """Tell of each thread of a project how far it reaches."""
-    return drawn(hers(project_id))
-
-
-@blueprint.post("/projects/<uuid:project_id>/thread/running")
-@signed_in
-def say(project_id: UUID) -> Answer:
-    """Take down how much is left of a line's thread."""
     project = hers(project_id)
-    values, errors = load_form(left_schema(stitcher().unit))
-    if errors:
-        return drawn(project, errors), 422
-    line = db.session.get(LegendLine, (project.stitcher, project.id, values["line"])) or abort(404)
-    reading = {"id": new_id(), "line": line.id, "what": "left", "length": values["left"], "made": clock.now()}
-    db.session.add(ThreadReading(stitcher=project.stitcher, project=project.id, **reading))
-    db.session.commit()
-    return redirect(url_for(".show", project_id=project.id), 303)
+    return render_template("threads/running.html", project=project, groups=shown_of(project))
 
 
 def hers(project_id: UUID) -> Project:
     """Load a project of the stitcher who asks; another's is not there."""
     return db.session.get(Project, (stitcher().id, project_id)) or abort(404)
-
-
-def drawn(project: Project, errors: Errors | None = None) -> str:
-    """Draw the page."""
-    return render_template(
-        "threads/running.html",
-        project=project,
-        groups=shown_of(project),
-        errors=errors or {},
-        typed=request.form,
-        unit="yards" if stitcher().unit == "in" else "metres",
-    )
 
 
 def shown_of(project: Project) -> list[tuple[str, str, list[Shown]]]:

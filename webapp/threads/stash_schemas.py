@@ -57,16 +57,3 @@ def kept_schema(unit: str, kind: str) -> Schema:
 
 def _beads(_text: str, _unit: str) -> float:
     raise Mistyped("Beads are counted: write their number, and no length.")
-
-
-class LeftSchema(FormSchema):
-    """What is left of a line's thread."""
-
-    line = fields.UUID(required=True, error_messages={**DAMAGED, "required": DAMAGED["invalid_uuid"]})
-
-
-def left_schema(unit: str) -> Schema:
-    """Make the schema of what is left, typed in ``unit``, mm."""
-    sentence = "Write how much is left, like 2.5 m, 3 yards or 4 x 45 cm; 0 where it is gone."
-    left = Read(amounts.lengths, unit, required=True, error_messages={"required": sentence})
-    return LeftSchema.from_dict({"left": left})()

@@ -14,6 +14,7 @@ from webapp.forms import AwaySchema, Errors, check_readable, load_form, typed_ag
 from webapp.ids import new_id
 from webapp.threads import amounts, stash
 from webapp.threads.called import alike
+from webapp.threads.carried import carry_using
 from webapp.threads.models import KeptThread
 from webapp.threads.stash_schemas import kept_schema
 from webapp.threads.tables import kinds
@@ -67,6 +68,7 @@ def _keep(kept_id: UUID, values: dict[str, Any]) -> Answer:
     moment = clock.now()
     row = KeptThread(stitcher=stitcher().id, id=kept_id, counted=moment, created=moment, **values, **said)
     add_once(row)
+    carry_using(row.stitcher, [row.thread])
     commit_once()
     if "next" in request.form:
         kind = request.form.get("kind", "")
@@ -94,13 +96,14 @@ def update(kept_id: UUID) -> Answer:
     if errors:
         return asked({**before, **request.form}, errors, thread)
     values.pop("id", None)
-    again = values.pop("again") == "yes"
+    again, was = values.pop("again") == "yes", thread.thread
     said = {name: values.pop(name) or 0.0 for name in FORGIVEN}
     moved = {name: many for name, many in said.items() if abs(getattr(thread, name) - many) > FORGIVEN[name]}
     for name, value in {**values, **moved}.items():
         setattr(thread, name, value)
     if moved or again:
         thread.counted = clock.now()
+    carry_using(thread.stitcher, [was, thread.thread])
     db.session.commit()
     return redirect(url_for(".index"), 303)
 
@@ -114,6 +117,7 @@ def put_away(kept_id: UUID) -> Answer:
     if errors:
         return asked(form_of(thread), errors, thread)
     thread.put_away = None if values["away"] == "no" else thread.put_away or clock.now()
+    carry_using(thread.stitcher, [thread.thread])
     db.session.commit()
     return redirect(url_for(".index"), 303)
 

@@ -1,8 +1,7 @@
 """What the lines of her legends have to do with each thread: estimated, and what of it is to come."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field
-from typing import Any
 from uuid import UUID
 
 from sqlalchemy import select
@@ -11,10 +10,11 @@ from webapp.db import db
 from webapp.projects.models import Project
 from webapp.threads import lasting, spending
 from webapp.threads.called import Thread, alike
-from webapp.threads.estimate import Counts, Estimate, Own, Range, Worked, estimate
-from webapp.threads.geometry import Ground, ground_of
-from webapp.threads.kinds import worked
+from webapp.threads.estimate import Estimate, Own, Range
+from webapp.threads.legend_kept import ground, legend, line_of
+from webapp.threads.legend_needs import Need, needs
 from webapp.threads.models import LegendLine
+from webapp.threads.own_figure import own_of
 from webapp.threads.tables import kinds
 
 Who = tuple[UUID, int]  # the id of a line, and which of its parts
@@ -87,13 +87,15 @@ def uses(
     )
     if of is not None:
         query = query.where(Project.id.in_(list(of)))
-    sums = spending.laid_and_spent(stitcher)
-    return [
-        use
-        for line, project in db.session.execute(query)
-        if named is None or {alike(part.get("instead") or part["thread"]) for part in line.parts} & set(named)
-        for use in of_line(project, line, sums.get((project.id, line.key), {}))
-    ]
+    sums, owns = spending.laid_and_spent(stitcher), {}
+    found: list[Use] = []
+    for row, project in db.session.execute(query):
+        line = line_of(row)
+        if named is None or {alike(part.used) for part in line.parts} & set(named):
+            if project.id not in owns:
+                owns[project.id] = own_of(project)
+            found += of_line(project, row, sums.get((project.id, row.key), {}), owns[project.id])
+    return found
 
 
 def together(stitcher: UUID, of: Collection[UUID]) -> tuple[list[Use], list[Use]]:
@@ -104,47 +106,57 @@ def together(stitcher: UUID, of: Collection[UUID]) -> tuple[list[Use], list[Use]
     return theirs, [use for use in same if use.thread in threads]
 
 
-def of_line(project: Project, line: LegendLine, sums: Sums, own: Own | None = None) -> Iterator[Use]:
-    """Give what one line uses of each of its parts; nothing where it cannot be estimated."""
-    ground = ground_of(project.count, project.over, project.across)
-    counts = Counts(**{name: getattr(line, name) for name in Counts._fields})
-    try:
-        hows = worked(kinds(), [(p["kind"], p["strands"]) for p in line.parts], line.method, line.working)
-        for n, (part, how) in enumerate(zip(line.parts, hows, strict=True)):
-            yield _use(project, line, n, part, how, (ground, counts, own), sums)
-    except ValueError:
-        return
-
-
-def _use(
-    project: Project,
-    line: LegendLine,
-    n: int,
-    part: dict[str, Any],
-    how: Worked,
-    on: tuple[Ground, Counts, Own | None],
-    sums: Sums,
-) -> Use:
-    ground, counts, own = on
-    kind = kinds()[part["kind"]]
-    takes = estimate(ground, counts, how, kind, line.patches, line.scatter, own)
-    return Use(
-        project=project,
-        line=line,
-        part=n,
-        name=part.get("instead") or part["thread"],
-        printed=part["thread"],
-        kind=part["kind"],
-        lots=tuple(part.get("lots") or ()),
-        takes=takes,
-        each=_as_sold(takes, how, kind),
-        worth=lasting.worth(counts, ground, how, kind["sold"]),
-        still=lasting.still(counts, {one: laid for one, (laid, _spent) in sums.items()}),
-        spent=sums,
+def using(stitcher: UUID, names: Iterable[str]) -> list[Project]:
+    """List her projects that use threads of these names, whatever their case."""
+    wanted = {alike(name) for name in names}
+    query = (
+        select(Project, LegendLine.parts)
+        .join(Project, (Project.stitcher == LegendLine.stitcher) & (Project.id == LegendLine.project))
+        .where(LegendLine.stitcher == stitcher, Project.put_away.is_(None))
+        .order_by(Project.created, Project.id)
     )
+    rows = db.session.execute(query)
+    found = [
+        project for project, parts in rows if {alike(p["instead"] or p["thread"]) for p in parts} & wanted
+    ]
+    return list(dict.fromkeys(found))
 
 
-def _as_sold(takes: Estimate, how: Worked, kind: dict[str, Any]) -> Range:
+def sharing(project: Project) -> list[Project]:
+    """List her other projects that use a thread of this one's."""
+    names = {part.used for row in legend(project) for part in line_of(row).parts}
+    return [one for one in using(project.stitcher, names) if one.id != project.id]
+
+
+def of_line(project: Project, row: LegendLine, sums: Sums, own: Own | None = None) -> list[Use]:
+    """Give what one line uses of each of its threads; nothing where it cannot be estimated."""
+    line, on = line_of(row), ground(project)
+    try:
+        found = needs(line, on, kinds(), own)
+    except ValueError:
+        return []
+    still = lasting.still(line.counts, {one: laid for one, (laid, _spent) in sums.items()})
+    return [
+        Use(
+            project=project,
+            line=row,
+            part=n,
+            name=one.part.used,
+            printed=one.part.thread,
+            kind=one.part.kind,
+            lots=one.part.lots,
+            takes=one.takes,
+            each=_as_sold(one),
+            worth=lasting.worth(line.counts, on, one.worked, kinds()[one.part.kind]["sold"]),
+            still=still,
+            spent=sums,
+        )
+        for n, one in enumerate(found)
+    ]
+
+
+def _as_sold(one: Need) -> Range:
+    takes, kind = one.takes, kinds()[one.part.kind]
     if kind["sold"] == "bead":
         return Range(1.0, 1.0, max(1.0, takes.sold.high / takes.sold.usual) if takes.sold.usual else 1.0)
-    return Range(*(mm * how.strands / kind["strands"] for mm in takes.each))
+    return Range(*(mm * one.worked.strands / kind["strands"] for mm in takes.each))
