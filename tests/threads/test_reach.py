@@ -257,3 +257,15 @@ def test_what_was_spent_is_found_by_an_index(app, project):
         ]
     assert plans
     assert [plan for plan in plans if "SEARCH entry USING INDEX" not in plan] == []
+
+
+def test_a_phone_is_told_when_another_project_is_taken_in_hand_or_put_away(app, alice, project, new_project):
+    other = new_project(alice, title="Jug")
+    for one in (project, other):
+        legend(app, one, line("Moss 12", 2000))
+    alice.post("/thread/stash", data={"thread": "Moss 12", "skeins": "2"})
+    assert carried(alice, project) == {"Moss 12": pytest.approx(skeins(2), abs=1)}
+    alice.post(f"/projects/{other}/state", data={"state": "in hand"})
+    assert carried(alice, project) == {"Moss 12": pytest.approx(skeins(1), abs=1)}
+    alice.post(f"/projects/{other}/away", data={"away": "yes"})
+    assert carried(alice, project) == {"Moss 12": pytest.approx(skeins(2), abs=1)}

@@ -126,6 +126,8 @@ def set_state(project_id: UUID) -> Answer:
     if errors:
         return render_block("projects/show.html", "state", project=project, errors=errors), 422
     change(project, values)
+    if project.legend:
+        carry(project)  # what is in hand has a claim on its thread
     db.session.commit()
     return render_block("projects/show.html", "state", project=project, errors={})
 
@@ -144,6 +146,8 @@ def set_away(project_id: UUID) -> Answer:
     else:
         project.put_away = project.put_away or clock.now()
         page = url_for("projects.index")
+    if project.legend:
+        carry(project)
     db.session.commit()
     return redirect(page, 303)
 

@@ -28,6 +28,7 @@ MOST = 30  # projects on one list
 class Shown:
     """A line of the list, with what it says."""
 
+    at: int  # its place on the list
     wanted: Wanted
     ticked: bool
     buy: str
@@ -88,8 +89,8 @@ def _list(chosen: list[Project]) -> dict[str, Any]:
     have = {one["project"]: _have(one) for one in snapshots}
     colours = {use.thread: use.line.colour for use in mine if len(use.line.parts) == 1}
     lines = [
-        _shown(one, is_ticked(one, have), colours.get((alike(one.name), one.kind)))
-        for one in shop(needs, had, kinds())
+        _shown(at, one, is_ticked(one, have), colours.get((alike(one.name), one.kind)))
+        for at, one in enumerate(shop(needs, had, kinds()))
     ]
     short = [line for line in lines if line.wanted.buy[1]]
     title = shopping_words.title_of([project.title for project in chosen])
@@ -109,9 +110,10 @@ def _have(snapshot: dict[str, Any]) -> dict[str, bool]:
     return {key[5:]: held[2] for key, held in latest if held and key.startswith("have ")}
 
 
-def _shown(wanted: Wanted, ticked: bool, colour: str | None) -> Shown:
+def _shown(at: int, wanted: Wanted, ticked: bool, colour: str | None) -> Shown:
     kind = kinds()[wanted.kind]
     return Shown(
+        at=at,
         wanted=wanted,
         ticked=ticked,
         buy=shopping_words.to_buy(wanted, kind),

@@ -1,6 +1,6 @@
 """What the lines of her legends have to do with each thread: estimated, and what of it is to come."""
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field
 from uuid import UUID
 
@@ -76,7 +76,10 @@ class Use:
 
 
 def uses(
-    stitcher: UUID, of: Collection[UUID] | None = None, named: Collection[str] | None = None
+    stitcher: UUID,
+    sums: Mapping[spending.Of, Sums],
+    of: Collection[UUID] | None = None,
+    named: Collection[str] | None = None,
 ) -> list[Use]:
     """List what lines of her projects use: of some of them alone, or of threads of some names (``alike``)."""
     query = (
@@ -87,7 +90,7 @@ def uses(
     )
     if of is not None:
         query = query.where(Project.id.in_(list(of)))
-    sums, owns = spending.laid_and_spent(stitcher), {}
+    owns: dict[UUID, Own | None] = {}
     found: list[Use] = []
     for row, project in db.session.execute(query):
         line = line_of(row)
@@ -100,8 +103,9 @@ def uses(
 
 def together(stitcher: UUID, of: Collection[UUID]) -> tuple[list[Use], list[Use]]:
     """List what some projects use, and all that has to do with the same threads, theirs included."""
-    theirs = uses(stitcher, of)
-    same = uses(stitcher, named={use.thread[0] for use in theirs})
+    sums = spending.laid_and_spent(stitcher)
+    theirs = uses(stitcher, sums, of)
+    same = uses(stitcher, sums, named={use.thread[0] for use in theirs})
     threads = {use.thread for use in theirs}
     return theirs, [use for use in same if use.thread in threads]
 

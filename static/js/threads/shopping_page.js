@@ -20,15 +20,14 @@ async function start(root) {
   const phone = await openPhone({ account: document.body.dataset.account });
   for (const snapshot of snapshots) await phone.take(snapshot);
   const lines = [...root.querySelectorAll("[data-ticks]")].map((item) => ({ item, ticks: JSON.parse(item.dataset.ticks), box: item.querySelector("input") }));
-  const isTicked = ({ ticks }) => ticks.every(([project, thread]) => phone.view(project)?.have[thread]);
+  const isTicked = ({ ticks }) => ticks.every(([project, thread]) => phone.view(project)?.have[thread] === true);
   const early = lines.filter(({ box }) => box.checked !== box.defaultChecked);
   let timer = 0;
 
   async function tick(line) {
     const [have, act] = [line.box.checked, stamp().id];
-    for (const [project, thread] of line.ticks) {
-      await phone.lay(project, [{ kind: "have", thread, have, act }]).catch(() => {}); // then the phone says so
-    }
+    const laying = line.ticks.map(([project, thread]) => phone.lay(project, [{ kind: "have", thread, have, act }]));
+    await Promise.allSettled(laying); // where one is not kept, the phone says so
     paint();
   }
 
@@ -55,8 +54,7 @@ async function start(root) {
     if (lines.length) Object.assign(all, { hidden: left, textContent: "Everything is ticked." });
   }
 
-  const order = lines.map(({ item }) => item.dataset.text).sort();
-  const after = (list, item) => [...list.children].find((one) => order.indexOf(one.dataset.text) > order.indexOf(item.dataset.text)) || null;
+  const after = (list, item) => [...list.children].find((one) => Number(one.dataset.at) > Number(item.dataset.at)) || null;
 
   root.addEventListener("change", ({ target }) => {
     const line = lines.find(({ box }) => box === target);
