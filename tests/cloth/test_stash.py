@@ -167,3 +167,10 @@ def test_an_address_that_says_nonsense_asks_all_the_same(alice, query):
     page = alice.get(f"/cloth/stash/new?{query}")
     assert page.status_code == 200
     assert "<b>" not in page.text.split("<main")[1].split("</nav>")[0].replace("<bdi>", "")
+
+
+def test_a_change_that_is_not_text_changes_nothing(app, alice):
+    id = keep(alice)
+    form = {"data": b"name=%ff%fe", "content_type": "application/x-www-form-urlencoded"}
+    assert alice.post(f"/cloth/stash/{id}", **form).status_code == 400
+    assert rows(app)[0].name == "Undyed linen"

@@ -196,3 +196,10 @@ def test_an_address_that_says_nonsense_asks_all_the_same(alice, query):
     page = alice.get(f"/thread/stash/new?{query}")
     assert page.status_code == 200
     assert "<b>" not in page.text.split("<datalist")[0].split("<main")[1]
+
+
+def test_a_change_that_is_not_text_changes_nothing(app, alice):
+    id = keep(alice)
+    form = {"data": b"thread=%ff%fe", "content_type": "application/x-www-form-urlencoded"}
+    assert alice.post(f"/thread/stash/{id}", **form).status_code == 400
+    assert rows(app)[0].thread == "Moss 12"

@@ -22,7 +22,7 @@ from webapp.cloth.stash_schemas import kept_schema
 from webapp.cloth.stash_words import counted_in_words, form_of, hundredth, laid_in_words, piece_of
 from webapp.cloth.views import blueprint, columns
 from webapp.db import add_once, commit_once, db
-from webapp.forms import AwaySchema, Errors, load_form, typed_again
+from webapp.forms import AwaySchema, Errors, check_readable, load_form, typed_again
 from webapp.ids import new_id
 from webapp.projects.models import Project
 
@@ -87,6 +87,7 @@ def stash_edit(cloth_id: UUID) -> Answer:
 @signed_in
 def stash_update(cloth_id: UUID) -> Answer:
     """Change a cloth; a field sent empty is emptied."""
+    check_readable()  # before the form is looked into
     cloth = hers(cloth_id)
     was = form_of(cloth, stitcher().unit)
     before = {name: text for name, text in was.items() if name not in request.form}
