@@ -45,7 +45,7 @@ LINES = st.builds(
 
 
 def taken_in(data):
-    found = [read(row.typed, kinds(), lambda _kind: 2, "mm") for row in rows(decode(data)).rows]
+    found = [read(row.typed, kinds(), lambda _kind: 2) for row in rows(decode(data)).rows]
     assert [one.errors for one in found] == [{}] * len(found)
     return [one.line for one in found]
 

@@ -1,4 +1,4 @@
-"""A legend in a real browser at phone size: forty threads pasted, put right, kept and estimated; axe on every page."""
+"""A legend in a real browser at phone size: forty threads pasted, put right, estimated; axe on its pages."""
 
 import pytest
 from playwright.sync_api import expect
@@ -101,7 +101,7 @@ def test_a_line_is_written_with_three_fields_and_her_own_figure_follows(page, se
     page.goto(f"{server.url}/projects/{her.project}/thread/lines/new")
     page.get_by_label("Symbol").fill("X")
     page.get_by_label("Thread, as printed").fill("Madder")
-    page.get_by_label("Full crosses").fill("12,000")
+    page.get_by_label("Full", exact=True).fill("12,000")
     page.get_by_role("button", name="Keep", exact=True).tap()
     before = page.locator(".units").inner_text()
     page.get_by_role("link", name="Your own figure").tap()

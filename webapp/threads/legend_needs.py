@@ -2,10 +2,11 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
+from math import ceil, fsum
 from typing import Any, NamedTuple
 
 from webapp.cloth import advice
-from webapp.threads.estimate import Estimate, Own, Worked, estimate
+from webapp.threads.estimate import FORGIVEN, Estimate, Own, Worked, estimate
 from webapp.threads.geometry import Ground
 from webapp.threads.kinds import deciding, worked
 from webapp.threads.legend import Line, Part
@@ -54,9 +55,24 @@ def needs(line: Line, ground: Ground, kinds: Kinds, own: Own | None = None) -> l
 
 
 def bought(found: Iterable[Sequence[Need]], kinds: Kinds) -> list[Bought]:
-    """Add up what is to be bought, line by line, by what it is sold in."""
-    sums: dict[str, list[int]] = defaultdict(lambda: [0, 0])
+    """Add up what is to be bought, by what it is sold in: a thread that several lines use is bought once."""
+    threads: dict[tuple[str, str], list[Need]] = defaultdict(list)
     for need in (need for line in found for need in line):
-        for n in (0, 1):
-            sums[str(kinds[need.part.kind]["sold"])][n] += need.takes.units[n]
+        threads[need.part.used.casefold(), need.part.kind].append(need)
+    sums: dict[str, list[int]] = defaultdict(lambda: [0, 0])
+    for (_name, kind), needed in threads.items():
+        row = kinds[kind]
+        for n, many in enumerate(_units(needed, row)):
+            sums[str(row["sold"])][n] += many
     return [Bought(sold, *sums[sold]) for sold in ("skein", "spool", "bead") if sums[sold][1]]
+
+
+def _units(needed: Sequence[Need], row: Mapping[str, Any]) -> tuple[int, int]:
+    """Give the least and the most of one thread; its lines may all be off the same way."""
+    if len(needed) == 1 or row["sold"] == "bead":
+        least, most = zip(*(need.takes.units for need in needed), strict=True)
+        return sum(least), sum(most)
+    low, high = (
+        fsum(end) for end in zip(*((n.takes.sold.low, n.takes.sold.high) for n in needed), strict=True)
+    )
+    return ceil(low / row["length_mm"] - FORGIVEN), ceil(high / row["length_mm"] - FORGIVEN)

@@ -1,9 +1,11 @@
 """What the pages of a legend say of its lines, in words. Pure."""
 
+import re
 from collections.abc import Mapping, Sequence
 from typing import Any
 
 from webapp.cloth.lengths import laid
+from webapp.hours.words import MONTHS
 from webapp.numbers import counted, number
 from webapp.threads.estimate import Counts, Own
 from webapp.threads.in_words import ranged, run
@@ -27,7 +29,7 @@ LABELS = {
     "instead": "Instead",
     "lots": "Dye lots",
     "colour": "Colour",
-    "full": "Full crosses",
+    "full": "Full",
     "half": "Half",
     "quarter": "Quarter",
     "three_quarter": "Three-quarter",
@@ -120,4 +122,10 @@ def rests(own: Own | None) -> str:
     if own is None:
         return "Reckoned from the drawing of the stitch; surer once you stitch one length and count."
     share = round(own.factor * 100)
-    return f"Reckoned from your own figure: {own.rests_on}. You take {share} % of the drawing's thread."
+    what = re.sub(r"([0-9]{4})-([0-9]{2})-([0-9]{2})", _day, own.rests_on)
+    return f"Reckoned from your own figure: {what}. You take {share}\u00a0% of the drawing's thread."
+
+
+def _day(found: re.Match[str]) -> str:
+    year, month, day = (int(part) for part in found.groups())
+    return f"{day} {MONTHS[month - 1]} {year}"

@@ -18,6 +18,7 @@ class Columns:
 
     fields: list[str | None]
     unknown: list[str] = field(default_factory=list)
+    mm: bool = False  # of working lengths
 
     def read(self, cells: list[str], *, loose: bool) -> Typed:
         """Read one line by its columns; one that spaces part otherwise, by its words."""
@@ -27,6 +28,8 @@ class Columns:
         typed: Typed = {}
         for name, cell in zip(self.fields, cells, strict=False):
             where = "colour" if name == "thread" and SWATCH.fullmatch(cell) else name
+            if where == "working" and self.mm and cell:
+                cell = f"{cell} mm"
             if where and cell:
                 typed[where] = f"{typed[where]} {cell}" if where in typed else cell
         if rest := " ".join(cell for cell in cells[len(self.fields) :] if cell):
@@ -56,7 +59,8 @@ def columns_of(cells: list[str]) -> Columns | None:
         n = next((n for n, cell in enumerate(cells) if cell and fields[n] is None), None)
         if n is not None:
             fields[n] = "thread"
-    return Columns(fields, [cell for cell, name in zip(cells, fields, strict=True) if cell and name is None])
+    unknown = [cell for cell, name in zip(cells, fields, strict=True) if cell and name is None]
+    return Columns(fields, unknown, any(cell.lower().endswith(" mm") for cell in told))
 
 
 def spread(typed: Typed) -> Typed:

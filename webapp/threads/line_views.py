@@ -125,6 +125,7 @@ def asked(
         "threads/line.html",
         project=project,
         row=row,
+        name=line_of(row).used if row else "",
         at=rows.index(row) + 1 if row in rows else None,
         of=len(rows),
         values=values,
@@ -133,7 +134,7 @@ def asked(
         wrong=next((name for name in FIELDS if name in errors), None),
         ends=ends,
         blend=bool(there) or any(name.endswith(tuple(ENDS[1:])) for name in errors),
-        kind_options=[("", "As its name says"), *((key, one["name"]) for key, one in kinds().items())],
+        kind_options=[("", "By its name"), *((key, one["name"]) for key, one in kinds().items())],
         usual=usual(project, "cotton"),
         takes=takes(project, row) if row else [],
     )

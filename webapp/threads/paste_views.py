@@ -1,6 +1,7 @@
 """Views of a pasted or uploaded legend: looked over line by line, put right, and taken in at once."""
 
 from collections.abc import Mapping
+from contextlib import closing
 from uuid import UUID, uuid5
 
 from flask import redirect, render_template, request, url_for
@@ -42,10 +43,13 @@ def pasted(project_id: UUID) -> Answer:
     check_readable()
     if "row" in request.form:
         return settled(project)
-    text = request.form.get("text", "")
+    text, file = request.form.get("text", ""), request.files.get("file")
+    data = b""
+    if file:
+        with closing(file):
+            data = file.read()
     try:
-        file = request.files.get("file")
-        given = rows(decode(file.read()) if file and file.filename and not text.strip() else text)
+        given = rows(decode(data) if data and not text.strip() else text)
     except Unreadable as error:
         return asked(project, text, {"text": [str(error)]})
     return looked_over(project, legend_preview.begun(given.rows), {}, given.left_out)
