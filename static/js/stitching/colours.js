@@ -34,7 +34,7 @@ function lengths() {
 const pitch = ({ count, over }) => (over * 25.4) / count;
 
 function lay(stitch, pass, line, by) {
-  const more = (other) => laid(stitch, other.key, pass).stitches + (other === line ? by : 0);
+  const more = (other) => laid(stitch, other.key, pass).stitches + (other.key === line.key ? by : 0);
   const isWhole = stitch.plan.legend.every((other) => more(other) >= other[pass]);
   const sitting = stitch.sitDown();
   if (sitting.length) stitch.tell(stitch.lay(sitting));

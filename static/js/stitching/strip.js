@@ -3,6 +3,7 @@ import { inHand, inWords, inkOn, isShort, left, long, needles, park, parked, pic
 
 // The strip of needles between what her buttons do and the field; fetched where a project has a legend.
 const LONG = 600; // ms that a press lies to park a needle
+const AFTER = 500; // ms: what a first tap begins is said first
 const SLIP = 12; // px it may wander
 
 const href = new URL("../../css/strip.css", import.meta.url);
@@ -44,7 +45,8 @@ function warn(stitch, line) {
   if (warned.has(line.key) || !isShort(stitch, line)) return;
   warned.add(line.key);
   const words = `${line.name}: what is left may not reach. Buy more of the same lot while it is there.`;
-  stitch.say(words, "Look", () => location.assign(`/projects/${stitch.project}/thread/running`));
+  const look = () => location.assign(`/projects/${stitch.project}/thread/running`);
+  setTimeout(() => stitch.say(words, "Look", look), AFTER);
 }
 
 /** Draw a swatch with a line's symbol, readable on its colour. */

@@ -1,0 +1,184 @@
+"""Needles in hand: a strip of threads, one of which taps are laid with; others wait where they were parked."""
+
+from uuid import uuid4
+
+import pytest
+from playwright.sync_api import expect
+
+LINES = [
+    {"symbol": "X", "thread": "Madder dark", "colour": "#9b3527", "full": "300"},
+    {"symbol": "o", "thread": "Sea green", "colour": "#2e7d6b", "full": "40", "half": "6", "quarter": "4"},
+    {"symbol": "/", "thread": "Charcoal", "colour": "#181715", "full": "20", "back": "30"},
+]
+
+
+def legend(desk, lines=LINES, **fields):
+    """Give the project a legend by the form of its lines, and open it."""
+    desk.project(**fields)
+    for line in lines:
+        desk.post(f"/projects/{desk.id}/thread/lines", **{"strands": "2"} | line | {"id": str(uuid4())})
+    page = desk.open()
+    page.wait_for_selector(".chip")
+    return page
+
+
+def chip(page, name):
+    return page.get_by_role("button", name=name).and_(page.locator(".chip"))
+
+
+def threads(desk):
+    return {key: {name: n[:2] for name, n in by.items()} for key, by in desk.snapshot()["threads"].items()}
+
+
+def press_long(page, button):
+    box = button.bounding_box()
+    page.mouse.move(box["x"] + 20, box["y"] + 20)
+    page.mouse.down()
+    page.wait_for_timeout(750)
+    page.mouse.up()
+
+
+def test_taps_go_to_the_needle_in_hand_and_what_is_left_is_told(desk):
+    page = legend(desk)
+    desk.tap(2)
+    chip(page, "Madder dark").click()
+    desk.tap(3)
+    expect(page.locator(".chip[aria-pressed=true] small")).to_contain_text("297 left · ")
+    chip(page, "Sea green").click()
+    desk.tap(5)
+    desk.act("back")
+    desk.act("undo")
+    assert threads(desk) == {"Madder dark": {"cross": [3, 3]}, "Sea green": {"cross": [5, 5]}}
+    assert desk.slot("row_stitches") == "10"
+
+
+def test_a_needle_put_down_leaves_taps_to_nobody(desk):
+    page = legend(desk)
+    chip(page, "Madder dark").click()
+    desk.tap()
+    chip(page, "Madder dark").click()
+    desk.answer("Put it down")
+    desk.tap()
+    assert threads(desk) == {"Madder dark": {"cross": [1, 1]}}
+
+
+def test_the_needle_in_hand_is_there_again_after_a_reload_before_the_strip_is(desk):
+    page = legend(desk)
+    chip(page, "Sea green").click()
+    desk.open()
+    desk.tap(2)
+    expect(page.locator(".chip[aria-pressed=true]")).to_contain_text("Sea green")
+    assert threads(desk) == {"Sea green": {"cross": [2, 2]}}
+
+
+def test_a_long_press_parks_a_needle_and_picking_it_up_leads_back_there(desk):
+    page = legend(desk, step="row")
+    chip(page, "Madder dark").click()
+    desk.act("step")
+    desk.answer("5")
+    desk.tap(2)
+    press_long(page, chip(page, "Sea green"))
+    expect(chip(page, "Sea green, parked at Row 1, column 11")).to_contain_text("1 · 11")
+    assert desk.slot("row_stitches") == "10"
+    desk.act("done")
+    desk.wait_for("row", 2)
+    chip(page, "Sea green, parked at Row 1, column 11").click()
+    desk.wait_for("row", 1)
+    expect(page.locator(".chip[data-parked]")).to_have_count(0)
+
+
+def test_a_miscount_and_what_is_unpicked_are_of_the_thread_in_hand_but_spend_none(desk):
+    page = legend(desk)
+    chip(page, "Madder dark").click()
+    desk.tap(8)
+    desk.act("says")
+    page.get_by_label("Stitches really there").fill("10")
+    desk.answer("It was miscounted")
+    desk.wait_for("row_stitches", 10)
+    desk.act("says")
+    page.get_by_label("Stitches really there").fill("4")
+    desk.answer("I unpicked back to there")
+    desk.wait_for("row_stitches", 4)
+    assert threads(desk) == {"Madder dark": {"cross": [4, 8]}}
+
+
+def test_up_to_twelve_needles_are_chosen_from_a_long_legend(desk):
+    many = [{"symbol": chr(65 + n), "thread": f"Shade {n}", "full": "10"} for n in range(14)]
+    page = legend(desk, many)
+    page.get_by_role("button", name="Choose needles").click()
+    ticks = page.locator("dialog input[type=checkbox]")
+    for n in range(12):
+        ticks.nth(n).check()
+    ticks.nth(12).click()
+    expect(ticks.nth(12)).not_to_be_checked()
+    expect(page.get_by_text("12 of 12 needles.")).to_be_visible()
+    desk.answer("Take these")
+    expect(page.locator(".chip[aria-pressed]")).to_have_count(12)
+
+
+def test_a_thread_that_may_not_reach_is_told_once_while_more_can_be_bought(desk):
+    page = legend(desk)
+    desk.post("/thread/stash", id=str(uuid4()), thread="Madder dark", skeins="0.05", kind="cotton")
+    desk.open()
+    chip(page, "Madder dark").click()
+    desk.tap(2)
+    said = page.locator(".say")
+    expect(said).to_contain_text("Madder dark: what is left may not reach.")
+    said.get_by_role("button", name="Look").click()
+    page.wait_for_url(f"**/projects/{desk.id}/thread/running")
+
+
+@pytest.mark.parametrize("size", [(360, 640), (390, 844)])
+def test_the_field_stays_large_and_the_symbol_in_hand_is_read_at_arms_length(desk, size):
+    desk.page.set_viewport_size({"width": size[0], "height": size[1]})
+    page = legend(desk)
+    chip(page, "Madder dark").click()
+    swatch = page.locator(".chip[aria-pressed=true] .swatch")
+    assert swatch.evaluate("node => parseFloat(getComputedStyle(node).fontSize)") >= 40
+    assert swatch.bounding_box()["height"] >= 40
+    assert page.locator(".field").bounding_box()["height"] >= 0.35 * size[1]
+    assert page.evaluate("document.documentElement.scrollWidth") <= size[0]
+
+
+def test_without_a_legend_nothing_is_said_of_needles(desk):
+    page = desk.open()
+    desk.act("more")
+    expect(page.get_by_role("button", name="Passes")).to_be_visible()
+    expect(page.get_by_role("button", name="Needles")).to_have_count(0)
+    assert page.locator(".strip").count() == 0
+
+
+# Passes by colour
+
+
+def passes(desk):
+    desk.act("more")
+    desk.answer("Passes")
+
+
+def test_a_legend_asks_for_the_passes_it_has_and_counts_them_by_colour(desk):
+    page = legend(desk, height=1, expected=10, step="row")
+    desk.tap()
+    desk.wait_for("label", "Every row is done")
+    passes(desk)
+    expect(page.get_by_label("Knots and beads", exact=True)).to_have_count(0)
+    for name, colour in (("Part stitches", "Sea green"), ("Backstitch", "Charcoal")):
+        section = page.locator("dialog section", has_text=name)
+        section.get_by_text("0 laid; count more").click()
+        section.locator("summary", has_text=colour).click()
+        section.get_by_role("button", name="Lay them").click()
+        expect(page.get_by_label(name, exact=True)).to_be_checked()
+    expect(page.get_by_role("button", name="It is finished")).to_be_visible()
+    assert threads(desk) == {"Sea green": {"part": [10, 10]}, "Charcoal": {"back": [30, 30]}}
+
+
+def test_backstitch_is_measured_along_its_line(desk):
+    page = legend(desk, count=14, over=1)
+    passes(desk)
+    section = page.locator("dialog section", has_text="Backstitch")
+    section.get_by_text("0 laid; count more").click()
+    section.locator("summary", has_text="Charcoal").click()
+    page.get_by_label("Charcoal: laid now").fill("2")
+    page.get_by_label("Counted in").select_option("in")
+    section.get_by_role("button", name="Lay them").click()
+    expect(section).to_contain_text("28 of 30")  # two inches of 14 count
