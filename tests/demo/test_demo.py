@@ -16,6 +16,7 @@ from webapp.journal import moments
 from webapp.journal.audit import differences
 from webapp.journal.models import Entry, Sitting
 from webapp.projects.models import Project
+from webapp.threads.models import LegendLine
 
 
 @pytest.fixture(scope="module")
@@ -81,3 +82,22 @@ def test_its_ids_and_moments_rise_within_a_project():
         ats = [moments.read(e["at"]) for e in entries]
         assert ats == sorted(ats)
         assert max(Counter(e["id"] for e in entries).values(), default=1) == 1
+
+
+def test_every_project_has_a_legend_that_agrees_with_its_chart(demo):
+    for project in db.session.query(Project):
+        lines = db.session.query(LegendLine).filter(LegendLine.project == project.id).all()
+        assert sum(line.full for line in lines) == project.chart_total
+        assert [one["key"] for one in project.legend] == [line.key for line in lines]
+
+
+def test_every_stitch_is_of_a_thread_of_its_legend_and_none_is_laid_beyond_it(demo):
+    for project in db.session.query(Project):
+        lines = db.session.query(LegendLine).filter(LegendLine.project == project.id).all()
+        laid = Counter()
+        for entry in db.session.query(Entry).filter(Entry.project == project.id, Entry.kind == "stitches"):
+            laid[entry.fields["thread"]] += entry.by
+        assert set(laid) <= {line.key for line in lines}
+        if project.state == "finished":
+            assert laid == {line.key: line.full for line in lines}
+        assert all(laid[line.key] <= line.full for line in lines)

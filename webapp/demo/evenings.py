@@ -7,6 +7,7 @@ from typing import Any
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
+from webapp.demo.legends import LEGENDS
 from webapp.demo.scenario import ZONE, Story
 from webapp.journal import moments
 from webapp.journal.order import BLOCK, Place, Side, block_sides, next_open, row_sides
@@ -25,6 +26,8 @@ class Work:
         self.place: Place | None = next_open(self.sides, self.done.__contains__, None)
         self.laid = 0
         self.size = self.full()
+        self.threads = LEGENDS[story.title]
+        self.shares = [thread.share for thread in self.threads]
 
     def full(self) -> int:
         """Tell how many stitches the place in hand has."""
@@ -47,15 +50,17 @@ class Work:
 
     def runs(self) -> Iterator[tuple[Entry, int]]:
         """Go on without end: each entry, and how many stitches' time it takes."""
+        thread = self.threads[0]
         while self.place is not None:
             run = min(self.luck.randint(3, 18), self.size - self.laid)
             if run > 0:
                 self.laid += run
-                thread = self.luck.choice(self.story.threads)
-                yield {"kind": "stitches", **self.named(), "by": run, "thread": thread}, run
+                thread = self.luck.choices(self.threads, self.shares)[0]
+                yield {"kind": "stitches", **self.named(), "by": run, "thread": thread.name}, run
             if self.luck.random() < 0.012 and self.laid > 4:
                 self.laid -= 3
-                yield {"kind": "stitches", **self.named(), "by": -3, "why": "unpicked"}, 6
+                unpicked = {"by": -3, "why": "unpicked", "thread": thread.name}
+                yield {"kind": "stitches", **self.named(), **unpicked}, 6
             if self.laid >= self.size:
                 yield {"kind": "done", **self.named(), "done": True}, 4
                 self.go_on()

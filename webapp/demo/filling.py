@@ -14,6 +14,7 @@ from webapp.accounts import names
 from webapp.accounts.models import Account
 from webapp.config import Config
 from webapp.db import db, writing
+from webapp.demo import legends
 from webapp.demo.evenings import Entry, Work, evening, written
 from webapp.demo.scenario import MONTHS, NAME, PASSPHRASE, STORIES, ZONE, Story
 from webapp.house import house
@@ -40,12 +41,14 @@ def fill(config: Config) -> None:
     with app.app_context(), writing():
         stitcher = _account()
         made = {story.title: _project(stitcher, story) for story in STORIES}
-        for story, entries in diary(clock.now()):
-            write_down(stitcher, made[story.title], entries)
+        done = {story.title: entries for story, entries in diary(clock.now())}
+        for title, entries in done.items():
+            write_down(stitcher, made[title], entries)
         for story in STORIES:  # a planned project went in hand at its first stitch
             project = db.session.get_one(Project, (stitcher, made[story.title]))
             db.session.refresh(project)
             project.state = story.state
+            legends.lay_down(project, _crosses(story, done.get(story.title, [])))
         db.session.commit()
         db.engine.dispose()
 
@@ -63,6 +66,14 @@ def diary(now: datetime) -> list[tuple[Story, list[Entry]]]:
                 entries[story.title] += evening(work, today - timedelta(days=ago), luck, now)
                 break
     return [(work.story, written(entries[work.story.title], luck)) for work in works]
+
+
+def _crosses(story: Story, entries: list[Entry]) -> list[int]:
+    """Count the crosses of each thread on the chart: of what is finished, those that were laid."""
+    if story.state == "finished":
+        return legends.laid(entries, story.title)
+    whole = story.plan["width"] * story.plan["height"]
+    return legends.crosses(story.title, round(whole * (story.fullness - (0.05 if story.fullness < 1 else 0))))
 
 
 def _account() -> UUID:

@@ -1,6 +1,6 @@
 """Who stitches in the demonstration, and what: all of it invented."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
 
 NAME = "Wren"
@@ -24,7 +24,6 @@ class Story:
     most_places: int | None = None  # rows or blocks she got done
     note: str = "at the corner, heading right"
     put_away: bool = False
-    threads: tuple[str, ...] = field(default=("ink", "sea green", "lamp yellow"))
 
 
 STORIES = (
