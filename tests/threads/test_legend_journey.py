@@ -87,6 +87,18 @@ def test_what_is_wrong_stays_as_typed_until_it_is_right_or_left_out(page, server
     expect(page.locator("ol.legend .name")).to_have_text(["Madder", "Woad"])
 
 
+def test_enter_keeps_what_was_typed_and_opens_nothing(page, server, her):
+    page.goto(f"{server.url}/projects/{her.project}/thread/paste")
+    look_over(page, "X  Madder  2 strands  1,24O\no  Weld  2 strands  30\n/  Woad  2 strands  7")
+    page.locator("#f-full-0").fill("1,240")
+    page.keyboard.press("Enter")
+    expect(page.locator("ol.legend .name")).to_have_text(["Madder", "Weld", "Woad"])
+    page.get_by_role("link", name="Write a line").tap()
+    page.get_by_label("Thread, as printed").fill("Indigo")
+    page.keyboard.press("Enter")
+    expect(page.locator("ol.legend .name")).to_have_count(4)
+
+
 def test_a_line_that_was_understood_can_be_opened_and_put_right(page, server, her):
     page.goto(f"{server.url}/projects/{her.project}/thread/paste")
     look_over(page, "X  Madder  2 strands  1,240\no  Weld  2 strands  30")
