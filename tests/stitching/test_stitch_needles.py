@@ -1,4 +1,4 @@
-"""Needles in hand: a strip of threads, one of which taps are laid with; others wait where they were parked."""
+"""Needles in hand: a strip of threads, one of which taps are laid with; others wait where she parked them."""
 
 from uuid import uuid4
 

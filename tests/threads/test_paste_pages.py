@@ -4,6 +4,8 @@ import io
 import re
 
 import pytest
+from werkzeug.datastructures import FileStorage
+from werkzeug.test import encode_multipart
 
 from tests.threads.legend_forms import keep, load, paste, previewed, rows, settle
 
@@ -11,9 +13,10 @@ TEXT = "X  Madder  2 strands  1,240\no  Weld  2 strands  30"
 
 
 def upload(client, project, data, name="legend.csv"):
-    return client.post(
-        f"/projects/{project}/thread/paste", data={"text": "", "file": (io.BytesIO(data), name)}
-    )
+    file = FileStorage(io.BytesIO(data), name, "file")
+    boundary, body = encode_multipart({"text": "", "file": file})  # in memory: no file is left open
+    kind = f"multipart/form-data; boundary={boundary}"
+    return client.post(f"/projects/{project}/thread/paste", data=body, content_type=kind)
 
 
 def test_nothing_is_kept_before_it_is_accepted_and_then_all_of_it(app, alice, new_project):

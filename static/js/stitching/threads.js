@@ -65,8 +65,10 @@ function column(stitch) {
   return Math.min(plan.width, Math.max(1, first + (way === "left" ? -moved : moved)));
 }
 
-/** Say where a needle is parked, shortly or in words. */
+/** Say shortly where a needle is parked. */
 export const written = ({ place, column: at }) => [[place].flat().join(", "), at].filter((part) => part !== null).join(" · ");
+
+/** Say it in words. */
 export const inWords = (stitch, { place, column: at }) => `${stitch.name(place)}${at === null ? "" : `, column ${at}`}`;
 
 /** How much of a line is laid, and on how many it was spent, of one pass. */
