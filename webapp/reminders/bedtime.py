@@ -5,7 +5,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import UTC, datetime, time, timedelta
+from datetime import UTC, date, datetime, time, timedelta
 from zoneinfo import ZoneInfo
 
 NOON = time(12)
@@ -31,12 +31,17 @@ def shown_at(wall: datetime, zone: ZoneInfo) -> datetime:
     return wall.replace(tzinfo=zone, fold=0).astimezone(UTC)
 
 
+def span(night: date, bedtime: time, zone: ZoneInfo) -> tuple[datetime, datetime]:
+    """Give her bedtime and the noon after it, of the night named by the date of the noon before it."""
+    begin = datetime.combine(night + timedelta(days=bedtime < NOON), bedtime)
+    return shown_at(begin, zone), shown_at(datetime.combine(night + timedelta(days=1), NOON), zone)
+
+
 def night_at(moment: datetime, bedtime: time, zone: ZoneInfo) -> tuple[datetime, datetime] | None:
     """Give her bedtime and the noon after it, if ``moment`` lies between them."""
     today = moment.astimezone(zone).date()
-    for day in (today - timedelta(days=1), today):
-        begin = shown_at(datetime.combine(day, bedtime), zone)
-        noon = shown_at(datetime.combine(day + timedelta(days=bedtime >= NOON), NOON), zone)
+    for night in (today - timedelta(days=1), today):
+        begin, noon = span(night, bedtime, zone)
         if begin <= moment < noon:
             return begin, noon
     return None

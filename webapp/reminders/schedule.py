@@ -1,0 +1,119 @@
+"""When she is reminded, of what, and until when: pure.
+
+A night is named by the date of the noon before it, so that a bedtime after midnight is of the evening before.
+What is asked of a work, and when it is bedtime, ``bedtime.py`` says; both changes of the clocks are seen to there.
+"""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, datetime, time, timedelta
+from zoneinfo import ZoneInfo
+
+from webapp.reminders.bedtime import KINDS, NOON, Held, asked, due, night_at, shown_at, span
+
+LATE = timedelta(
+    hours=3
+)  # sent so late if it could not be sent before; later she sleeps, and the pages say it
+SETTLED = timedelta(hours=1)  # what she puts on after bedtime is left in peace so long
+BEFORE_BED = timedelta(minutes=30)  # hours on the frame that are over then wait for bedtime
+HALF_AN_HOUR = timedelta(minutes=30)
+ITSELF = timedelta(hours=1)  # so late may come what she asked to hear again
+LEAST_HOURS, MOST_HOURS = 1, 72
+
+Works = tuple[tuple[Held, str], ...]
+
+
+@dataclass(frozen=True)
+class Choices:
+    """What she chose of reminders."""
+
+    bedtime: time
+    zone: ZoneInfo
+    at_bedtime: bool = True
+    hours: int | None = None  # so many on the frame without a break; none: not counted
+    left: date | None = None  # the night of which she said "leave it tonight"
+    away: date | None = None  # away until then: the first night that is said again
+
+
+@dataclass(frozen=True)
+class Reminder:
+    """One reminder: what it is of, from when, and past which moment it is of no use."""
+
+    night: date
+    kind: str  # bedtime, hours
+    at: datetime
+    until: datetime
+    works: Works
+
+
+def night_of(moment: datetime, zone: ZoneInfo) -> date:
+    """Name the night of a moment by the date of the noon before it."""
+    today = moment.astimezone(zone).date()
+    return today if shown_at(datetime.combine(today, NOON), zone) <= moment else today - timedelta(days=1)
+
+
+def is_quiet(night: date, choices: Choices) -> bool:
+    """Tell whether she wants no word that night."""
+    return night == choices.left or (choices.away is not None and night < choices.away)
+
+
+def reminders(held: Iterable[Held], moment: datetime, choices: Choices) -> list[Reminder]:
+    """List what she is to be reminded of at ``moment``, if it was not done yet: one a night and kind at most."""
+    held = list(held)
+    found = [*_at_bedtime(held, moment, choices), *_after_hours(held, moment, choices)]
+    return [one for one in found if not is_quiet(one.night, choices)]
+
+
+def next_bedtime(moment: datetime, choices: Choices) -> tuple[date, datetime]:
+    """Give the night it is now until noon, else the coming one, and her bedtime in it."""
+    today = moment.astimezone(choices.zone).date()
+    nights = [today + timedelta(days=n) for n in range(-1, 4)]  # the clocks may skip a day
+    spans = [(night, *span(night, choices.bedtime, choices.zone)) for night in nights]
+    return next((night, begin) for night, begin, noon in spans if moment < noon and begin < noon)
+
+
+def still(held: Iterable[Held]) -> Works:
+    """List what stands on a frame as it should not for a night: clamps first, then by project."""
+    found = [(one, state) for one in held if (state := asked(one.kind, one.state))]
+    return tuple(sorted(found, key=lambda pair: (KINDS.index(pair[0].kind), pair[0].project)))
+
+
+def _at_bedtime(held: list[Held], moment: datetime, choices: Choices) -> list[Reminder]:
+    night = night_at(moment, choices.bedtime, choices.zone)
+    if night is None or not choices.at_bedtime:
+        return []
+    begin, noon = night
+
+    def from_when(one: Held) -> datetime:
+        assert one.since is not None
+        return begin if one.since <= begin else one.since + SETTLED
+
+    works = due(held, moment, choices.bedtime, choices.zone)
+    now = [(one, ask) for one, ask in works if from_when(one) <= moment < from_when(one) + LATE]
+    if not now:
+        return []
+    times = [from_when(one) for one, _ in now]
+    name = night_of(begin, choices.zone)
+    return [Reminder(name, "bedtime", min(times), min(noon, max(times) + LATE), tuple(now))]
+
+
+def _after_hours(held: list[Held], moment: datetime, choices: Choices) -> list[Reminder]:
+    if choices.hours is None or (choices.at_bedtime and _is_near_bed(moment, choices)):
+        return []
+    length = timedelta(hours=choices.hours)
+    by_night: dict[date, list[tuple[Held, str]]] = {}
+    for one, ask in still(held):
+        if one.since is not None and one.since + length <= moment < one.since + length + LATE:
+            by_night.setdefault(night_of(one.since + length, choices.zone), []).append((one, ask))
+    return [_of_hours(night, works, length) for night, works in sorted(by_night.items())]
+
+
+def _of_hours(night: date, works: list[tuple[Held, str]], length: timedelta) -> Reminder:
+    times = [one.since + length for one, _ in works if one.since is not None]
+    return Reminder(night, "hours", min(times), max(times) + LATE, tuple(works))
+
+
+def _is_near_bed(moment: datetime, choices: Choices) -> bool:
+    """Tell whether the reminder at bedtime will say it as well: half an hour before it, up to noon."""
+    at = (choices.bedtime, choices.zone)
+    return night_at(moment, *at) is not None or night_at(moment + BEFORE_BED, *at) is not None
