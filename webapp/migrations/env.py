@@ -7,6 +7,7 @@ from webapp.cloth import models as _cloth  # noqa: F401
 from webapp.db import Base
 from webapp.journal import models as _journal  # noqa: F401
 from webapp.projects import models as _projects  # noqa: F401
+from webapp.reminders import models as _reminders  # noqa: F401
 from webapp.threads import models as _threads  # noqa: F401
 
 connection = context.config.attributes["connection"]

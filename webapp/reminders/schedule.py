@@ -1,7 +1,8 @@
 """When she is reminded, of what, and until when: pure.
 
-A night is named by the date of the noon before it, so that a bedtime after midnight is of the evening before.
-What is asked of a work, and when it is bedtime, ``bedtime.py`` says; both changes of the clocks are seen to there.
+A night is named by the date of the noon before it, so that a bedtime after midnight is of the evening
+before. What is asked of a work, and when it is bedtime through both changes of the clocks, stands in
+``bedtime.py``.
 """
 
 from collections.abc import Iterable
@@ -11,9 +12,7 @@ from zoneinfo import ZoneInfo
 
 from webapp.reminders.bedtime import KINDS, NOON, Held, asked, due, night_at, shown_at, span
 
-LATE = timedelta(
-    hours=3
-)  # sent so late if it could not be sent before; later she sleeps, and the pages say it
+LATE = timedelta(hours=3)  # sent so late if not before; later she sleeps, and the pages say it
 SETTLED = timedelta(hours=1)  # what she puts on after bedtime is left in peace so long
 BEFORE_BED = timedelta(minutes=30)  # hours on the frame that are over then wait for bedtime
 HALF_AN_HOUR = timedelta(minutes=30)
@@ -58,7 +57,7 @@ def is_quiet(night: date, choices: Choices) -> bool:
 
 
 def reminders(held: Iterable[Held], moment: datetime, choices: Choices) -> list[Reminder]:
-    """List what she is to be reminded of at ``moment``, if it was not done yet: one a night and kind at most."""
+    """List what she is to be reminded of now, if it was not done yet: one a night and kind at most."""
     held = list(held)
     found = [*_at_bedtime(held, moment, choices), *_after_hours(held, moment, choices)]
     return [one for one in found if not is_quiet(one.night, choices)]
