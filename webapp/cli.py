@@ -63,6 +63,19 @@ def audit(config: Config) -> None:
 
 
 @main.command()
+@click.option("--stay", is_flag=True, hidden=True, help="Go on until what comes in ends, as under `serve`.")
+@click.pass_obj
+def remind(config: Config, stay: bool) -> None:
+    """Send what is due of tonight's reminders, once: for cron. `serve` does it by itself."""
+    from webapp.reminders.child import one_round, stay_and_remind
+
+    if stay:
+        stay_and_remind(config)
+    else:
+        click.echo(f"Sent: {one_round(config)}.")
+
+
+@main.command()
 @click.argument("name")
 @click.pass_obj
 def passphrase(config: Config, name: str) -> None:

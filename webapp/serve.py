@@ -8,6 +8,8 @@ from gunicorn.app.base import BaseApplication
 from webapp import create_app
 from webapp.config import Config
 from webapp.migrate import migrate
+from webapp.reminders.child import reminding
+from webapp.reminders.vapid import make_key
 
 THREADS = 8
 LONGEST_ADDRESS = (
@@ -38,7 +40,9 @@ def run(config: Config, cert: str | None = None, key: str | None = None) -> None
     config.data.mkdir(parents=True, exist_ok=True)
     app = create_app(config)
     migrate(app)
-    serve_app(app, config.host, config.port, cert, key)
+    make_key(config.data)
+    with reminding(config):
+        serve_app(app, config.host, config.port, cert, key)
 
 
 def serve_app(app: Flask, host: str, port: int, cert: str | None = None, key: str | None = None) -> None:

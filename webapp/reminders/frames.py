@@ -3,7 +3,7 @@
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Select, or_, select, tuple_
+from sqlalchemy import ColumnElement, Select, exists, or_, select, tuple_
 from sqlalchemy.orm import aliased
 
 from webapp.db import db
@@ -26,6 +26,13 @@ def held(stitcher: UUID) -> list[Held]:
     latest = [one.limit(1).scalar_subquery() for one in (state, since)]
     query = select(Project.id, Project.title, Project.frame, *latest).where(Project.stitcher == stitcher)
     return [Held(str(row[0]), *row[1:]) for row in db.session.execute(query)]
+
+
+def anything_on_a_frame(stitcher: Any) -> ColumnElement[bool]:
+    """Ask, within a statement about stitchers, whether the latest of any work's frame is not "off"."""
+    last = aliased(Entry)
+    state = _frames(last, last.fields["state"].as_string()).order_by(last.at.desc(), last.id.desc()).limit(1)
+    return exists().where(Project.stitcher == stitcher, state.scalar_subquery() != "off")
 
 
 def _frames(entry: Any, *columns: Any) -> Select[Any]:

@@ -1,0 +1,207 @@
+from dataclasses import replace
+from datetime import date, timedelta
+
+import pytest
+from sqlalchemy import delete
+
+from tests.reminders.evening import BEDTIME, Evening
+from tests.reminders.service import push_service
+from webapp.accounts.models import SignedIn
+from webapp.db import db, writing
+from webapp.reminders import ledger, rounds
+from webapp.reminders.vapid import make_key
+
+MINUTE = timedelta(minutes=1)
+
+
+@pytest.fixture
+def evening(app, config, alice, new_project, hold):
+    """Alice's work is on its frame, and she wants to be told on her phones."""
+    hold(alice, new_project(alice), "on")
+    with push_service() as service, app.app_context():
+        yield Evening.begin(config, service)
+
+
+def titles(browser):
+    return [came["said"]["title"] for came in browser.came]
+
+
+def test_it_works(evening):
+    browser = evening.subscribe()
+    assert evening.round(BEDTIME - MINUTE) == 0
+    assert evening.round() == 1
+    assert titles(browser) == ["Your work is still on its frame."]
+    assert evening.told() == [("bedtime", "sent")]
+
+
+def test_it_is_said_once_a_night_and_again_the_next(evening):
+    browser = evening.subscribe()
+    for minutes in (0, 1, 5, 60, 170):
+        evening.round(BEDTIME + minutes * MINUTE)
+    assert len(browser.came) == 1
+    evening.round(BEDTIME + timedelta(days=1))
+    assert [came["topic"] for came in browser.came] == ["night-2026-02-13", "night-2026-02-14"]
+
+
+def test_it_says_nothing_private_unless_she_wants_it(evening):
+    browser = evening.subscribe()
+    evening.round()
+    assert "lanterns" not in str(browser.came)
+    evening.choose(show_title=True)
+    evening.round(BEDTIME + timedelta(days=1))
+    assert titles(browser)[1] == "Harbour lanterns is still on the hoop."
+
+
+def test_it_keeps_no_longer_than_it_makes_sense(evening):
+    browser = evening.subscribe()
+    evening.round(BEDTIME + 100 * MINUTE)
+    assert browser.came[0]["ttl"] == 80 * 60
+
+
+def test_every_phone_of_hers_is_told(evening):
+    browsers = [evening.subscribe() for _ in range(3)]
+    assert evening.round() == 1
+    assert [len(one.came) for one in browsers] == [1, 1, 1]
+
+
+def test_taken_off_meanwhile_it_is_not_said(evening, alice, hold):
+    browser = evening.subscribe()
+    rounds.put_down(BEDTIME)
+    project = alice.get("/projects").text.split("/projects/")[1][:36]
+    hold(alice, project, "off", at="2026-02-13T21:00:00.000Z")
+    assert evening.round() == 0
+    assert (evening.told(), browser.came) == ([("bedtime", "over")], [])
+
+
+@pytest.mark.parametrize("choice", [{"left": date(2026, 2, 13)}, {"away": date(2026, 2, 20)}])
+def test_left_in_peace_after_it_came_due_she_hears_nothing(evening, choice):
+    browser = evening.subscribe()
+    rounds.put_down(BEDTIME)
+    evening.choose(**choice)
+    evening.round()
+    assert (evening.told(), browser.came) == ([("bedtime", "quiet")], [])
+
+
+def test_a_phone_she_signed_out_of_is_told_nothing(evening):
+    browser = evening.subscribe()
+    with writing():
+        db.session.execute(delete(SignedIn))
+        db.session.commit()
+    evening.round()
+    assert browser.came == []
+
+
+@pytest.mark.parametrize("status", [404, 410])
+def test_a_phone_that_is_gone_is_forgotten_and_the_app_says_so(evening, status):
+    gone, there = evening.subscribe(), evening.subscribe()
+    gone.answers = [(status, {})]
+    assert evening.round() == 1
+    assert (evening.phones(), len(there.came)) == (1, 1)
+    assert "No reminder reaches" in evening.trouble()
+
+
+@pytest.mark.parametrize("status", [429, 500, 503])
+def test_what_fails_for_now_is_tried_again_for_that_phone_alone(evening, status):
+    weak, there = evening.subscribe(), evening.subscribe()
+    weak.answers = [(status, {}), (status, {})]
+    for minutes in range(6):
+        evening.round(BEDTIME + minutes * MINUTE)
+    assert (len(weak.came), len(there.came)) == (3, 1)
+    assert evening.told() == [("bedtime", "sent")]
+    assert evening.trouble() is None
+
+
+def test_it_is_tried_no_sooner_than_the_service_asks(evening):
+    browser = evening.subscribe()
+    browser.answers = [(429, {"Retry-After": "1200"})]
+    for minutes in range(20):
+        evening.round(BEDTIME + minutes * MINUTE)
+    assert len(browser.came) == 1
+    evening.round(BEDTIME + 20 * MINUTE)
+    assert len(browser.came) == 2
+
+
+def test_what_never_gets_through_is_given_up_and_after_two_nights_the_app_says_so(evening):
+    browser = evening.subscribe()
+    for night in range(2):
+        assert evening.trouble() is None
+        browser.answers = [(503, {})] * 100
+        for minutes in range(0, 240, 5):
+            evening.round(BEDTIME + timedelta(days=night) + minutes * MINUTE)
+    assert evening.told() == [("bedtime", "missed")] * 2
+    assert "twice" in evening.trouble()
+    assert len(browser.came) < 50
+
+
+def test_what_is_too_large_is_sent_in_fewer_words(evening):
+    browser = evening.subscribe()
+    browser.answers = [(413, {})]
+    assert evening.round() == 1
+    assert browser.came[1]["said"] == {"tag": "night-2026-02-13", "open": "/shell/tonight?night=2026-02-13"}
+
+
+def test_what_is_refused_for_good_is_not_tried_again_that_night(evening):
+    browser = evening.subscribe()
+    browser.answers = [(403, {})]
+    for minutes in range(5):
+        evening.round(BEDTIME + minutes * MINUTE)
+    assert len(browser.came) == 1
+    assert evening.told() == [("bedtime", "missed")]
+
+
+def test_killed_between_sending_and_marking_a_second_takes_the_place_of_the_first(evening):
+    browser = evening.subscribe()
+    rounds.put_down(BEDTIME)
+    with writing():
+        (claim,) = ledger.claim(BEDTIME)
+        db.session.commit()
+    (job,) = rounds.compose(evening.config, claim, BEDTIME).jobs.values()
+    assert job().what == "taken"  # and then the power went
+    assert evening.round(BEDTIME + MINUTE) == 0
+    assert evening.round(BEDTIME + ledger.LEASE) == 1
+    assert len(browser.came) == 2
+    assert list(browser.standing) == ["night-2026-02-13"]
+
+
+def test_down_at_bedtime_it_is_sent_late_but_not_too_late(evening):
+    browser = evening.subscribe()
+    evening.round(BEDTIME + timedelta(hours=3))
+    assert browser.came == []
+    evening.round(BEDTIME + timedelta(days=1, hours=2, minutes=59))
+    assert len(browser.came) == 1
+
+
+def test_another_key_of_the_house_is_noticed_and_said(evening):
+    browser = evening.subscribe()
+    (evening.config.data / "vapid.pem").unlink()
+    make_key(evening.config.data)
+    evening.round()
+    assert browser.came == []
+    assert "another key" in evening.trouble()
+
+
+def test_hours_on_the_frame_are_said_too(evening):
+    evening.choose(hours=2, at_bedtime=False)
+    browser = evening.subscribe()
+    evening.round(BEDTIME - 31 * MINUTE)
+    assert browser.came == []
+    evening.round(BEDTIME - 30 * MINUTE)
+    assert browser.came[0]["said"]["body"].startswith("It has been on for hours")
+    assert evening.told() == [("hours", "sent")]
+
+
+def test_one_who_chose_nothing_costs_nothing(app, config, alice, new_project, hold):
+    hold(alice, new_project(alice), "on")
+    with app.app_context():
+        assert rounds.run(config, BEDTIME) == 0
+
+
+def test_without_a_phone_nothing_is_put_down(evening):
+    evening.round()
+    assert evening.told() == []
+
+
+def test_a_house_that_does_not_know_the_service_sends_nothing(evening):
+    browser = evening.subscribe()
+    assert rounds.run(replace(evening.config, push_services=()), BEDTIME) == 0
+    assert browser.came == []

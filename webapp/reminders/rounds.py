@@ -1,0 +1,81 @@
+"""One round: put down what has come due, claim what waits, say it by every way she chose, note the outcome.
+
+Any number of processes may do this at once, and be killed at any moment of it.
+"""
+
+from concurrent.futures import Future, ThreadPoolExecutor, as_completed
+from datetime import datetime, timedelta
+
+from webapp.config import Config
+from webapp.db import db, writing
+from webapp.reminders import ledger
+from webapp.reminders.due import come_due
+from webapp.reminders.ledger import Claim, Key
+from webapp.reminders.push import Outcome
+from webapp.reminders.results import failed, noted
+from webapp.reminders.sending import Letter, compose
+
+AT_ONCE = 16  # sendings: a slow service holds up none but its own
+
+
+def run(config: Config, now: datetime) -> int:
+    """Do one round; tells how many reminders got through. Needs the application's context."""
+    put_down(now)
+    sent = 0
+    while claimed := _claim(now):
+        sent += say(config, claimed, now)
+    return sent
+
+
+def put_down(now: datetime) -> None:
+    """Put down what has come due by now and is not there yet."""
+    found = [(Key(who, one.night, one.kind), one.at, one.until) for who, one in come_due(now)]
+    known = ledger.settled({key.night for key, _, _ in found}) if found else set()
+    db.session.rollback()
+    if new := [row for row in found if row[0] not in known]:
+        with writing():
+            ledger.put_down(new)
+            db.session.commit()
+
+
+def say(config: Config, claimed: list[Claim], now: datetime) -> int:
+    """Say each by all its ways at once; tells how many got through by any of them."""
+    letters = [compose(config, claim, now) for claim in claimed]
+    db.session.rollback()
+    waits = {letter.claim.key: timedelta() for letter in letters}
+    begun: dict[Future[Outcome], tuple[Letter, str]] = {}
+    with ThreadPoolExecutor(AT_ONCE) as pool:
+        for letter in letters:
+            begun |= {pool.submit(job): (letter, way) for way, job in letter.jobs.items()}
+        for done in as_completed(begun):
+            letter, way = begun[done]
+            outcome = done.result()
+            waits[letter.claim.key] = max(waits[letter.claim.key], outcome.after)
+            if outcome.what != "later":
+                del letter.jobs[way]
+                with writing():
+                    noted(letter.claim, way, outcome, now)
+                    db.session.commit()
+    return sum(_finish(letter, now, waits[letter.claim.key]) for letter in letters)
+
+
+def _finish(letter: Letter, now: datetime, wait: timedelta) -> bool:
+    """Close a reminder, or let it wait for those that could not be reached; tells whether it got through."""
+    claim = letter.claim
+    is_through = any(not way.startswith("!") for way in claim.reached)
+    with writing():
+        if letter.ends:
+            ledger.settle(claim, letter.ends)
+        elif not letter.jobs or not ledger.wait(claim, now, wait):
+            for way in letter.jobs:
+                failed(claim.key.stitcher, way)
+            ledger.settle(claim, "sent" if is_through else "missed")
+        db.session.commit()
+    return is_through and not letter.ends
+
+
+def _claim(now: datetime) -> list[Claim]:
+    with writing():
+        claimed = ledger.claim(now)
+        db.session.commit()
+    return claimed
