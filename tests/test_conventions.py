@@ -41,7 +41,7 @@ SUBJECTS = {
     "hours": ["split", "week", "wall", "figures", "bars"],
     "projects": ["progress", "woven"],
     "stitching": ["place"],
-    "reminders": ["base64url", "bedtime", "endpoints", "schedule"],
+    "reminders": ["base64url", "bedtime", "calendar", "endpoints", "schedule", "wording"],
     "accounts": ["names", "passphrases", "returning", "throttle", "zones", "devices"],
 }
 OUTSIDE = {"flask", "werkzeug", "sqlalchemy", "flask_sqlalchemy", "alembic", "marshmallow", "gunicorn"}

@@ -24,7 +24,7 @@ BENCH = (
     "/cloth/slip",
     "/thread",
 )
-OPEN_PLACES = (*BENCH, "/shell/stitch", "/shell/offline")
+OPEN_PLACES = (*BENCH, "/shell/stitch", "/shell/offline", "/shell/tonight")
 ONLY_OUTSIDE = ("sw.js", "screens/")  # what the worker need not keep: itself, and pictures for the installer
 INK = "#181715"
 
@@ -54,7 +54,8 @@ def worker(app: Flask) -> str:
     """Write the worker; as a module it can also send what waits when the network comes back."""
     wake = f'import "{url_for("static", path="js/pwa/wake.js")}";\n' if "module" in request.args else ""
     head = f"const {{ version, digest, files, pages }} = {json.dumps(made_of(app))};\n"
-    return wake + head + statics.lean(STATIC / "sw.js").decode()
+    parts = ("sw.js", "js/reminders/worker.js")
+    return wake + head + "\n".join(statics.lean(STATIC / path).decode() for path in parts)
 
 
 def icon(path: str, size: str, **more: str) -> dict[str, str]:

@@ -26,8 +26,11 @@ OPEN = {
     "/frame/banner",
     "/health",
     "/manifest.webmanifest",
+    "/reminders/calendar/<token>.ics",  # whoever has its secret
+    "/reminders/email/<token>",  # likewise
     "/shell/offline",
     "/shell/stitch",
+    "/shell/tonight",
     "/sign-in",
     "/sign-out",
     "/sw.js",

@@ -57,8 +57,9 @@ class Evening:
         browser = self.service.subscribe()
         key = public_key(self.config.data)
         house = phones.House(Where.of([self.service.origin]), key, "https://stitch.example", BEDTIME)
+        another = self.another_session()
         with writing():
-            session = db.session.get_one(SignedIn, (self.stitcher, self.session))
+            session = db.session.get_one(SignedIn, (self.stitcher, another))
             phones.take(session, browser.subscription(key), house)
             db.session.commit()
         return browser

@@ -49,7 +49,9 @@ def take(session: SignedIn, asked: dict[str, object], house: House) -> PushPhone
         raise CannotTake(OLD_KEY)
     named, mine = hashlib.sha256(endpoint.encode()).hexdigest(), PushPhone.stitcher == session.stitcher
     same = PushPhone.endpoint_hash == named
-    db.session.execute(delete(PushPhone).where(same, ~mine))  # a browser is one stitcher's at a time
+    db.session.execute(delete(PushPhone).where(same, ~mine))  # a browser is one stitcher's at a time,
+    here = PushPhone.session == session.id
+    db.session.execute(delete(PushPhone).where(mine, here, ~same))  # and has one address at a time
     phone = db.session.scalar(select(PushPhone).where(mine, same))
     if phone is None:
         db.session.execute(delete(PushPhone).where(mine, ~_signed_in(house.now)))

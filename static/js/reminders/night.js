@@ -1,5 +1,8 @@
 import { due, nightAt, place } from "./bedtime.js";
 import { hoursOf } from "./hers.js";
+import { leftUntil, tellHouse } from "./left.js";
+import { heldIn, made, titleIn } from "./notices.js";
+import { renew } from "./renew.js";
 
 const MINUTE = 60_000;
 const ASK_AGAIN = 5; // minutes
@@ -15,6 +18,8 @@ export function see(element, phone) {
   new MutationObserver(draw).observe(notice.list, { childList: true }); // what htmx brought, put right by what waits here
   setInterval(() => notice.tick(), MINUTE);
   draw();
+  const later = () => Promise.all([tellHouse(phone.account), renew()]).catch(() => {}); // the next page will do
+  setTimeout(later, MINUTE / 30);
 }
 
 class Notice {
@@ -41,8 +46,9 @@ class Notice {
     this.#drawn = new Map(held.map((one) => [one.project, Object.values(one)]));
     const known = new Set([...held.map((one) => one.project), ...this.#answered]);
     const shown = [...this.list.children];
-    const others = nightAt(now, ...this.hours) ? shown.filter((one) => !known.has(one.dataset.project)) : [];
-    const next = due(held, now, ...this.hours).map((one) => shown.find((old) => says(old, one)) || made(this.element, one));
+    const isLeft = leftUntil(this.phone.account) > now;
+    const others = !isLeft && nightAt(now, ...this.hours) ? shown.filter((one) => !known.has(one.dataset.project)) : [];
+    const next = (isLeft ? [] : due(held, now, ...this.hours)).map((one) => shown.find((old) => says(old, one)) || made(this.element, one));
     next.push(...others);
     next.sort((a, b) => (place(a.dataset) < place(b.dataset) ? -1 : 1));
     const isSame = next.length === shown.length && next.every((one, n) => one === shown[n]);
@@ -83,20 +89,5 @@ class Notice {
 
 const askAgain = () => document.body.dispatchEvent(new CustomEvent("evenrow:frame"));
 
-function heldIn(phone, project) {
-  const [view, plan] = [phone.view(project), phone.plan(project)];
-  return view && plan && { project, title: plan.title, kind: plan.frame, ...view.frame };
-}
-
 const says = (notice, { project, kind, title }) =>
   notice.dataset.project === project && notice.dataset.kind === kind && titleIn(notice).textContent === title;
-const titleIn = (notice) => notice.querySelector("[data-slot=title]");
-
-// Copy the notice for this kind of frame, so that its words stand in one place.
-function made(element, { project, kind, title }) {
-  const notice = element.querySelector(`template[data-kind=${kind}]`).content.firstElementChild.cloneNode(true);
-  notice.action += project;
-  notice.dataset.project = notice.querySelector("button").dataset.project = project;
-  titleIn(notice).textContent = title;
-  return notice;
-}

@@ -1,0 +1,107 @@
+/** The sheet a notification opens: what is on a frame, and her answer, written down network or not. */
+import { refresh } from "../journal/moments.js";
+import { owner } from "../journal/owner.js";
+import { openPhone } from "../journal/phone.js";
+import { asked, nightAt, place } from "./bedtime.js";
+import { hoursOf } from "./hers.js";
+import { answer, leave } from "./left.js";
+import { heldIn, made } from "./notices.js";
+
+const HALF_A_DAY = 43_200_000;
+const SAID = { off: "Off the frame. Good night.", slack: "Slack for the night. Good night." };
+const root = document.querySelector("[data-page=tonight]");
+const slot = (name) => root.querySelector(`[data-slot=${name}]`);
+const say = (words) => { slot("said").textContent = words; };
+
+async function start() {
+  const account = await owner();
+  const phone = account && (await openPhone({ account }).catch(() => null));
+  if (!phone) return say("Nobody is signed in on this phone. Open Evenrow to sign in.");
+  const sheet = new Sheet(phone);
+  sheet.draw();
+  if (location.hash) await sheet.act(location.hash.slice(1));
+  history.replaceState(null, "", location.pathname + location.search); // opened again, it does nothing by itself
+  await phone.send();
+  for (const project of phone.projects()) await refresh(phone, project);
+}
+
+class Sheet {
+  #over = false; // she has answered, otherwise than by the frame
+
+  constructor(phone) {
+    this.phone = phone;
+    phone.addEventListener("change", () => this.draw());
+    phone.addEventListener("status", ({ detail }) => detail.state === "waiting" && later());
+    addEventListener("online", () => phone.send());
+    root.addEventListener("submit", (event) => this.submit(event));
+    for (const act of ["leave", "later"]) root.querySelector(`[data-act=${act}]`).onclick = () => this.act(act);
+  }
+
+  works() {
+    const held = this.phone.projects().map((project) => heldIn(this.phone, project)).filter(Boolean);
+    const found = held.map((one) => ({ ...one, ask: asked(one.kind, one.state) })).filter((one) => one.ask);
+    return found.sort((a, b) => (place(a) < place(b) ? -1 : 1));
+  }
+
+  draw() {
+    const works = this.#over ? [] : this.works();
+    slot("works").replaceChildren(...works.map((one) => made(root, one)));
+    slot("ways").hidden = !works.length;
+    if (works.length) say("");
+    else if (!this.#over) say(this.done || "Nothing this phone knows of is on a frame.");
+  }
+
+  submit(event) {
+    event.preventDefault();
+    const { project, state } = event.submitter.dataset;
+    return this.lay([[project, state]]);
+  }
+
+  async lay(pairs) {
+    this.done = SAID[pairs.some(([, state]) => state === "off") ? "off" : "slack"];
+    try {
+      for (const [project, state] of pairs) await this.phone.lay(project, [{ kind: "frame", state }]);
+      await hush();
+    } catch ({ message }) {
+      say(message);
+    }
+  }
+
+  act(name) {
+    const works = this.works();
+    if (name === "done" && works.length) return this.lay(works.map((one) => [one.project, one.ask]));
+    return { leave: () => this.leave(), later: () => this.later() }[name]?.();
+  }
+
+  async leave() {
+    const now = this.phone.now();
+    const noon = nightAt(now, ...hoursOf(this.phone.account))?.[1] || now + HALF_A_DAY;
+    const told = await leave(this.phone.account, noon);
+    this.close(told ? "Left for tonight." : "Left for tonight on this phone. Without network your other phones may still say it.");
+  }
+
+  async later() {
+    const said = await answer("later").then(() => "You hear of it again in half an hour.", ({ message }) => message);
+    this.close(said);
+  }
+
+  close(words) {
+    this.#over = true;
+    this.draw();
+    say(words);
+    return hush();
+  }
+}
+
+/** Take away what stands on the lock screen of it. */
+async function hush() {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  for (const one of (await registration?.getNotifications()) || []) one.close();
+}
+
+async function later() {
+  const registration = await navigator.serviceWorker?.getRegistration();
+  registration?.sync?.register("send").catch(() => {}); // she may not allow it
+}
+
+start();

@@ -1,0 +1,182 @@
+"""The other two ways: a calendar by a secret address, and letters."""
+
+import re
+from dataclasses import replace
+from datetime import UTC, date, datetime, timedelta
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from icalendar import Calendar
+
+from tests.reminders.letters import mail_server
+from webapp.config import BadSetting, Config
+from webapp.db import db
+from webapp.reminders import calendar, rounds
+from webapp.reminders.calendar import Evening
+from webapp.reminders.models import ReminderChoice
+
+BEDTIME = datetime(2026, 2, 13, 22, 30, tzinfo=UTC)
+
+
+def link_on(page):
+    return re.search(r'value="[^"]*(/reminders/calendar/[^"]+\.ics)"', page.text).group(1)
+
+
+def events(answer):
+    assert answer.mimetype == "text/calendar"
+    assert all(len(line) <= 75 for line in answer.data.split(b"\r\n"))
+    (found,) = Calendar.from_ical(answer.data, multiple=True)
+    assert (found["VERSION"], bool(found["PRODID"])) == ("2.0", True)
+    assert found.errors == []
+    return found.walk("VEVENT")
+
+
+def test_a_calendar_has_the_night_that_needs_it(alice, client, new_project, hold):
+    hold(alice, new_project(alice), "on")
+    (event,) = events(client.get(link_on(alice.post("/reminders/calendar"))))
+    assert event["DTSTART"].dt == BEDTIME
+    (alarm,) = event.walk("VALARM")
+    assert (alarm["ACTION"], alarm["TRIGGER"].dt) == ("DISPLAY", timedelta())
+    assert str(alarm["DESCRIPTION"]) == str(event["SUMMARY"]) == "Your work is still on its frame."
+    assert str(event["UID"]).startswith("night-2026-02-13@")
+    assert {"DTSTAMP", "DURATION"} <= event.keys()
+    assert event.errors == alarm.errors == []
+
+
+def test_on_other_nights_it_has_nothing(alice, client, new_project, hold, at_night):
+    link = link_on(alice.post("/reminders/calendar"))
+    assert events(client.get(link)) == []
+    hold(alice, new_project(alice), "on")
+    alice.post("/reminders/tonight", data={"answer": "leave"})
+    assert events(client.get(link)) == []
+    at_night.move_to("2026-02-14T12:00:00Z")
+    (event,) = events(client.get(link))
+    assert event["DTSTART"].dt == BEDTIME + timedelta(days=1)
+
+
+def test_a_calendar_can_be_ended_and_made_anew(alice, client):
+    first = link_on(alice.post("/reminders/calendar"))
+    second = link_on(alice.post("/reminders/calendar"))
+    assert client.get(first).status_code == 404
+    assert client.get(second).status_code == 200
+    alice.post("/reminders/calendar/end")
+    assert client.get(second).status_code == 404
+
+
+def test_its_address_is_shown_once_and_kept_as_a_hash(app, alice):
+    link = link_on(alice.post("/reminders/calendar"))
+    token = link.rsplit("/", 1)[1].removesuffix(".ics")
+    assert token not in alice.get("/reminders").text
+    with app.app_context():
+        assert token not in str(db.session.query(ReminderChoice.feed).one())
+
+
+@given(st.text(max_size=200), st.dates(date(1990, 1, 1), date(2037, 1, 1)))
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_whatever_a_work_is_called_the_calendar_can_be_read(said, night):
+    begin = datetime(night.year, night.month, night.day, 22, 30, tzinfo=UTC)
+    found = calendar.written("her", [Evening(night, begin, said)], BEDTIME)
+    assert all(len(line) <= 75 for line in found.split(b"\r\n"))
+    (event,) = Calendar.from_ical(found).walk("VEVENT")
+    assert event["DTSTART"].dt == begin
+    kept = [c for c in str(event["SUMMARY"]) if c.isprintable() and c != "\\"]
+    assert kept == [c for c in said if c.isprintable() and c != "\\"]
+
+
+@pytest.fixture
+def mail(app, config):
+    with mail_server() as keeper:
+        app.config["EVENROW"] = replace(config, smtp=keeper.address, mail_from="house@stitch.example")
+        yield keeper
+
+
+def confirm(mail, client):
+    (link,) = re.findall(r"http\S+", mail.letters[-1].get_content())
+    path = link.removeprefix("http://localhost")
+    assert "to this address?" in client.get(path).text
+    return client.post(path)
+
+
+def remind(app, now):
+    with app.app_context():
+        return rounds.run(app.config["EVENROW"], now)
+
+
+def test_a_letter_comes_at_bedtime_once_she_said_that_it_is_her_address(
+    app, alice, client, new_project, hold, mail
+):
+    hold(alice, new_project(alice), "on")
+    alice.post("/reminders/email", data={"email": "alice@mail.example"})
+    assert mail.letters[0]["To"] == "alice@mail.example"
+    assert "A letter is on its way to alice@mail.example" in alice.get("/reminders").text
+    assert remind(app, BEDTIME) == 0
+    assert "from now on" in confirm(mail, client).text
+    assert remind(app, BEDTIME) == 1
+    assert "Your work is still on its frame." in mail.letters[1].get_content()
+    assert mail.letters[1]["Auto-Submitted"] == "auto-generated"
+    assert "To alice@mail.example." in alice.get("/reminders").text
+    alice.post("/reminders/email/end")
+    assert remind(app, BEDTIME + timedelta(days=1)) == 0
+
+
+def test_to_look_at_the_link_says_nothing_yet(app, alice, client, mail):
+    alice.post("/reminders/email", data={"email": "alice@mail.example"})
+    (link,) = re.findall(r"http://localhost(\S+)", mail.letters[0].get_content())
+    client.get(link)
+    with app.app_context():
+        assert db.session.query(ReminderChoice).one().email is None
+    assert client.get(link + "x").status_code == client.post(link + "x").status_code == 404
+
+
+def test_letters_to_find_out_are_one_a_minute(alice, mail, at_night):
+    for status in (303, 429):
+        assert alice.post("/reminders/email", data={"email": "bob@mail.example"}).status_code == status
+    at_night.shift(60)
+    assert alice.post("/reminders/email", data={"email": "bob@mail.example"}).status_code == 303
+    assert len(mail.letters) == 2
+
+
+@pytest.mark.parametrize(
+    "typed", ["", "alice", "@mail.example", "a@b", "a@b@mail.example", "a b@mail.example"]
+)
+def test_what_is_no_address_is_said(alice, mail, typed):
+    answer = alice.post("/reminders/email", data={"email": typed})
+    assert (answer.status_code, mail.letters) == (422, [])
+    assert "That is no e-mail address." in answer.text
+
+
+@pytest.mark.parametrize(
+    "typed", ["a@mail.example\r\nBcc: bob@mail.example", "a@mail.example,bob@mail.example"]
+)
+def test_nobody_else_can_be_written_to_beside_it(alice, mail, typed):
+    assert alice.post("/reminders/email", data={"email": typed}).status_code == 422
+    assert mail.letters == []
+
+
+def test_a_server_that_refuses_twice_is_told_of(app, alice, client, new_project, hold, mail):
+    hold(alice, new_project(alice), "on")
+    alice.post("/reminders/email", data={"email": "alice@mail.example"})
+    confirm(mail, client)
+    mail.refuses = True
+    for night in range(2):
+        assert "your e-mail" not in alice.get("/projects").text
+        for minutes in range(0, 200, 10):
+            remind(app, BEDTIME + timedelta(days=night, minutes=minutes))
+    assert "did not get through to your e-mail, twice" in " ".join(alice.get("/projects").text.split())
+
+
+def test_without_a_mail_server_there_is_no_such_way(alice):
+    assert "By e-mail" not in alice.get("/reminders").text
+    assert alice.post("/reminders/email", data={"email": "alice@mail.example"}).status_code == 404
+
+
+def test_a_mail_server_is_named_so_that_it_can_be_read():
+    read = Config.from_environment
+    assert read({"EVENROW_SMTP": "smtps://a:b@mail.example:465"}).smtp
+    assert read({"EVENROW_PUSH_SERVICES": "push.example, http://127.0.0.1:9"}).push_services == (
+        *("push.example", "http://127.0.0.1:9"),
+    )
+    for wrong in ("mail.example", "http://mail.example", "smtp://mail.example/x", "smtp://"):
+        with pytest.raises(BadSetting, match="EVENROW_SMTP"):
+            read({"EVENROW_SMTP": wrong})
