@@ -26,3 +26,8 @@ def hold():
         return entry["id"]
 
     return hold
+
+
+@pytest.fixture
+def another_phone(new_context):
+    return new_context

@@ -35,7 +35,7 @@ def test_it_works(alice, chosen):
     assert 'data-bedtime="21:45"' in page
 
 
-def test_what_is_not_ticked_is_off(alice, chosen):
+def test_what_is_not_chosen_is_off(alice, chosen):
     alice.post("/reminders", data=CHOSEN)
     alice.post("/reminders", data={"bedtime": "22:30"})
     choice = chosen()
@@ -45,7 +45,7 @@ def test_what_is_not_ticked_is_off(alice, chosen):
 def test_who_never_chose_is_shown_bedtime_alone(alice, chosen):
     page = alice.get("/reminders").text
     assert 'name="at_bedtime" value="yes" checked' in page
-    assert 'name="show_title" value="yes" checked' not in page
+    assert 'name="show_title" value="no" checked' in page
     assert chosen() is None
 
 

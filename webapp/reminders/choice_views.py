@@ -130,8 +130,8 @@ def values_of(bedtime: str, choice: ReminderChoice | None) -> dict[str, str]:
         return {"bedtime": bedtime, "at_bedtime": "yes"}
     return {
         "bedtime": bedtime,
-        "at_bedtime": "yes" if choice.at_bedtime else "",
+        "at_bedtime": "yes" if choice.at_bedtime else "no",
         "hours": str(choice.hours or ""),
-        "show_title": "yes" if choice.show_title else "",
+        "show_title": "yes" if choice.show_title else "no",
         "away": choice.away.isoformat() if choice.away else "",
     }

@@ -7,7 +7,7 @@ from marshmallow import ValidationError, fields
 from webapp.accounts.schemas import NO_TIME, Clock, one_of
 from webapp.forms import FormSchema
 
-HOURS = [("", "Not counted"), *((str(n), f"After {n} hours") for n in (2, 3, 4, 6, 8, 12))]
+HOURS = [("", "No"), *((str(n), f"After {n} hours") for n in (2, 3, 4, 6, 8, 12))]
 NO_DATE = "Choose the day you are back."
 NO_ADDRESS = "That is no e-mail address. Write it like name@mail.example."
 

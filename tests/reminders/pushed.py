@@ -1,0 +1,68 @@
+"""A phone in a real browser that takes pushes, at an address of the tests' own push service.
+
+What came there is handed to its worker by the browser's own protocol.
+"""
+
+import json
+from typing import Any
+
+from playwright.sync_api import BrowserContext, Page
+
+from tests.browser.phones import is_kept, until
+from tests.reminders.service import Browser
+
+# The browser of the tests has no push service: its answers are given here, with keys that can be written to.
+ADDRESS = """(given) => {
+  const plain = (text) => atob(text.replaceAll('-', '+').replaceAll('_', '/'));
+  const bytes = (text) => Uint8Array.from(plain(text), (c) => c.charCodeAt(0)).buffer;
+  const key = 'the tests’ address';
+  const read = () => JSON.parse(localStorage.getItem(key) || 'null');
+  const made = (asked) => asked && {
+    endpoint: given.endpoint,
+    options: { applicationServerKey: bytes(asked) },
+    toJSON: () => given,
+    unsubscribe: async () => { localStorage.removeItem(key); return true; },
+  };
+  PushManager.prototype.getSubscription = async () => made(read());
+  PushManager.prototype.subscribe = async ({ userVisibleOnly, applicationServerKey }) => {
+    if (!userVisibleOnly) throw new Error('every push shows a notification');
+    localStorage.setItem(key, JSON.stringify(applicationServerKey));
+    return made(applicationServerKey);
+  };
+}"""
+SHOWN = """async () => (await (await navigator.serviceWorker.ready).getNotifications()).map(
+  ({ title, tag, data, actions }) => ({ title, tag, open: data.open, actions: actions.map((a) => a.action) })
+)"""
+
+
+def gives_address(context: BrowserContext, browser: Browser) -> None:
+    """Let this phone's browser give the address of ``browser`` when a page asks for one."""
+    given = json.dumps({"endpoint": browser.endpoint, "keys": browser.keys})
+    context.add_init_script(f"({ADDRESS})({given})")
+    context.grant_permissions(["notifications"])
+
+
+class Worker:
+    """The worker of a page's house."""
+
+    def __init__(self, page: Page) -> None:
+        until(page, lambda: is_kept(page))
+        self.page = page
+        self.protocol = page.context.new_cdp_session(page)
+        found: list[dict[str, Any]] = []
+        self.protocol.on(
+            "ServiceWorker.workerRegistrationUpdated", lambda e: found.extend(e["registrations"])
+        )
+        self.protocol.send("ServiceWorker.enable")
+        until(page, lambda: found)
+        self.registration = found[-1]["registrationId"]
+
+    def deliver(self, text: str) -> None:
+        """Hand over a push, as the browser does when one came."""
+        origin = self.page.evaluate("location.origin")
+        of = {"origin": origin, "registrationId": self.registration}
+        self.protocol.send("ServiceWorker.deliverPushMessage", {**of, "data": text})
+
+    def shown(self) -> list[dict[str, Any]]:
+        """List what stands on the lock screen."""
+        return list(self.page.evaluate(SHOWN))

@@ -1,0 +1,211 @@
+"""A reminder from end to end in a real browser: asked for, sent, shown, answered without network."""
+
+import json
+from datetime import UTC, datetime, timedelta
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.browser.phones import Stitcher, complaints, go, in_nobodys_way, until
+from tests.house import FLAGS, Server, find_chromium
+from tests.reminders.pushed import Worker, gives_address
+from tests.reminders.service import push_service
+from tests.reminders.test_night_journey import zone_where_it_is
+
+pytestmark = pytest.mark.browser_context_args(service_workers="allow")
+
+
+@pytest.fixture(scope="module")
+def browser(browser_type):
+    """The browser that has windows: the other shows no notifications."""
+    browser = browser_type.launch(executable_path=find_chromium(), args=FLAGS)
+    yield browser
+    browser.close()
+
+
+@pytest.fixture(scope="module")
+def service():
+    with push_service() as service:
+        yield service
+
+
+@pytest.fixture(scope="module")
+def server(service, tmp_path_factory):
+    """A house whose operator vouches for the push service of the tests."""
+    server = Server(tmp_path_factory.mktemp("house"), EVENROW_PUSH_SERVICES=service.origin)
+    yield server
+    server.stop()
+
+
+@pytest.fixture
+def browser_of_hers(context, service):
+    browser = service.subscribe()
+    gives_address(context, browser)
+    return browser
+
+
+@pytest.fixture
+def alice(context, server, browser_of_hers):
+    return Stitcher.begin(context, server)
+
+
+def on_page(alice, path):
+    page = alice.context.new_page()
+    page.goto(alice.url + path, wait_until="networkidle")
+    return page
+
+
+def turned_on(alice):
+    page = on_page(alice, "/reminders")
+    page.get_by_role("button", name="Remind me on this phone").tap()
+    expect(page.get_by_text("This phone reminds you.")).to_be_visible()
+    return page
+
+
+def test_she_turns_it_on_tries_it_and_turns_it_off(alice, browser_of_hers):
+    page = on_page(alice, "/reminders")
+    said = complaints(page)
+    worker = Worker(page)
+    page.reload()
+    page.get_by_role("button", name="Remind me on this phone").tap()
+    expect(page.get_by_text("This phone reminds you.")).to_be_visible()
+    page.get_by_role("button", name="Try it").tap()
+    expect(page.get_by_text("Sent. It shows in a few seconds.")).to_be_visible()
+    worker.deliver(json.dumps(browser_of_hers.came[-1]["said"]))
+    until(page, worker.shown)
+    assert worker.shown()[0]["title"] == "This is how a reminder looks."
+    page.reload()
+    expect(page.get_by_text("This phone reminds you.")).to_be_visible()
+    page.get_by_role("button", name="Turn off here").tap()
+    expect(page.get_by_text("This phone does not remind you yet.")).to_be_visible()
+    assert said == []
+
+
+def test_told_at_bedtime_she_answers_without_network_and_the_second_phone_knows(
+    alice, browser_of_hers, context, another_phone
+):
+    """Frame on, bedtime set to the coming minute, push delivered, answered offline, network back."""
+    zone = zone_where_it_is(22)
+    go(alice_page := turned_on(alice), f"{alice.url}/projects/{alice.project}/stitch")
+    alice.post(f"/frame/{alice.project}", state="on")
+    soon = (datetime.now(UTC) + timedelta(minutes=1)).replace(second=0)
+    ahead = -int(zone.removeprefix("Etc/GMT"))
+    bedtime = f"{(soon + timedelta(hours=ahead)):%H:%M}"
+    alice.post("/account", hand="right", unit="in", bedtime=bedtime, week_start="0", zone=zone)
+    alice_page.reload(wait_until="networkidle")
+    worker = Worker(alice_page)
+
+    until(alice_page, lambda: browser_of_hers.came, seconds=100)
+    assert datetime.now(UTC) >= soon
+    (came,) = browser_of_hers.came
+    context.set_offline(True)
+    worker.deliver(json.dumps(came["said"]))
+    until(alice_page, worker.shown)
+    (stands,) = worker.shown()
+    assert (stands["title"], stands["tag"]) == ("Your work is still on its frame.", came["topic"])
+    assert {"done", "later", "leave"} >= set(stands["actions"])
+
+    alice_page.goto(alice.url + stands["open"])
+    alice_page.get_by_role("button", name="It is off").tap()
+    expect(alice_page.get_by_text("Off the frame. Good night.")).to_be_visible()
+    until(alice_page, lambda: worker.shown() == [])
+    assert alice.sums()["frame"]["state"] == "on"  # the house does not know yet
+
+    context.set_offline(False)
+    alice_page.evaluate("dispatchEvent(new Event('online'))")
+    until(alice_page, lambda: alice.sums()["frame"]["state"] == "off")
+    second = alice.sign_in_on(another_phone())
+    assert second.sums()["frame"]["state"] == "off"
+    page = second.context.new_page()
+    page.goto(f"{alice.url}/projects/{alice.project}/stitch")
+    expect(page.locator("[data-slot=frame]")).to_have_text("off")
+
+
+@pytest.fixture
+def sheet(alice):
+    """The sheet, with one work on its hoop and one tight on a scroll frame."""
+    scroll = alice.new_project("Quince tree", frame="scroll")
+    for project in (alice.project, scroll):
+        alice.post(f"/frame/{project}", state="on")
+        go(page := alice.context.new_page(), f"{alice.url}/projects/{project}/stitch")
+        page.close()
+    return on_page(alice, "/shell/tonight?night=2026-02-13")
+
+
+def test_each_work_is_answered_for_by_itself(alice, sheet):
+    sheet.get_by_role("button", name="It is slack").tap()
+    expect(sheet.get_by_role("button", name="It is slack")).to_be_hidden()
+    expect(sheet.get_by_role("button", name="It is off")).to_be_visible()
+    sheet.get_by_role("button", name="It is off").tap()
+    expect(sheet.get_by_text("Good night.")).to_be_visible()
+    until(sheet, lambda: alice.sums()["frame"]["state"] == "off")
+
+
+def test_the_button_on_the_notification_answers_for_all(alice, sheet):
+    sheet.goto(f"{alice.url}/shell/tonight?night=2026-02-14#done")
+    expect(sheet.get_by_text("Off the frame. Good night.")).to_be_visible()
+    until(sheet, lambda: sheet.url.endswith("night=2026-02-14"))
+    until(sheet, lambda: alice.sums()["frame"]["state"] == "off")
+
+
+def test_left_for_tonight_the_house_and_its_pages_are_quiet(alice, sheet):
+    alice.post(
+        "/account", hand="right", unit="in", bedtime="22:30", week_start="0", zone=zone_where_it_is(23)
+    )
+    hours = on_page(alice, "/hours")
+    expect(hours.get_by_text("Take it off for the night.")).to_be_visible()
+    sheet.get_by_role("button", name="Leave it tonight").tap()
+    expect(sheet.get_by_text("Left for tonight.")).to_be_visible()
+    hours.reload(wait_until="networkidle")
+    expect(hours.get_by_text("Take it off for the night.")).to_be_hidden()
+
+
+def test_left_without_network_this_phone_is_quiet_and_says_what_it_could_not_do(alice, sheet, context):
+    until(sheet, lambda: Worker(sheet))
+    context.set_offline(True)
+    sheet.get_by_role("button", name="Leave it tonight").tap()
+    expect(sheet.get_by_text("Left for tonight on this phone.")).to_be_visible()
+    sheet.reload()
+    sheet.get_by_role("button", name="In half an hour").tap()
+    expect(sheet.get_by_text("No network: nothing was changed.")).to_be_visible()
+    context.set_offline(False)
+
+
+def test_in_half_an_hour_is_told_to_the_house(alice, sheet):
+    sheet.get_by_role("button", name="In half an hour").tap()
+    expect(sheet.get_by_text("You hear of it again in half an hour.")).to_be_visible()
+
+
+def test_every_push_shows_a_notification_and_one_night_has_one(alice):
+    page = on_page(alice, "/reminders")
+    worker = Worker(page)
+    for text in ("", "no JSON", "{}"):
+        worker.deliver(text)
+    until(page, worker.shown)
+    assert [(one["title"], one["tag"]) for one in worker.shown()] == [
+        ("Is your work off its frame?", "night")
+    ]
+    for title in ("first", "second"):
+        worker.deliver(json.dumps({"title": title, "tag": "night-2026-02-13", "open": "/shell/tonight"}))
+    until(page, lambda: "second" in str(worker.shown()))
+    assert [one["title"] for one in worker.shown() if one["tag"] == "night-2026-02-13"] == ["second"]
+
+
+@pytest.mark.parametrize("scheme", ["dark", "light"])
+def test_the_pages_stand_in_nobodys_way(alice, sheet, scheme):
+    sheet.set_viewport_size({"width": 360, "height": 640})
+    sheet.emulate_media(color_scheme=scheme)
+    in_nobodys_way(sheet)
+    for path in ("/reminders", "/reminders/here"):
+        sheet.goto(alice.url + path, wait_until="networkidle")
+        in_nobodys_way(sheet)
+
+
+def test_what_works_here_is_said_and_can_be_tried(alice):
+    turned_on(alice).close()
+    page = on_page(alice, "/reminders/here")
+    Worker(page)
+    page.reload(wait_until="networkidle")
+    for name, words in {"worker": "Stitch is kept", "push": "Sent.", "sound": "heard?"}.items():
+        page.locator(f"[data-act={name}]").tap()
+        expect(page.locator(f"[data-thing={name}] [data-slot=state]")).to_contain_text(words)
