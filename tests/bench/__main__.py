@@ -3,7 +3,7 @@
 import importlib
 import sys
 
-PARTS = ("weight", "tap", "journal", "gauge", "size", "thread")
+PARTS = ("weight", "tap", "journal", "gauge", "size", "thread", "nights")
 
 
 def main(names: list[str]) -> None:

@@ -9,7 +9,7 @@ from datetime import date, datetime, timedelta
 from typing import Any, NamedTuple
 from uuid import UUID
 
-from sqlalchemy import or_, select, tuple_, update
+from sqlalchemy import Select, or_, select, tuple_, update
 from sqlalchemy.dialects import postgresql, sqlite
 
 from webapp.db import db
@@ -62,22 +62,20 @@ def put_down(rows: Iterable[tuple[Key, datetime, datetime]]) -> None:
 
 def claim(now: datetime, most: int = MOST_AT_ONCE) -> list[Claim]:
     """Take what waits and is nobody's, in one statement: of two who ask at once only one is given a row."""
-    free = or_(_told.c.lease.is_(None), _told.c.lease <= now)
-    waiting = (
-        select(_told.c.stitcher, _told.c.night, _told.c.kind)
-        .where(WAITING, _told.c.next_try <= now, free)
-        .order_by(_told.c.next_try)
-        .limit(most)
-        .with_for_update(skip_locked=True)
-    )
+    free = _free(now).order_by(_told.c.next_try).limit(most).with_for_update(skip_locked=True)
     taken = (
         update(_told)
-        .where(_key.in_(waiting))
+        .where(_key.in_(free))
         .values(lease=now + LEASE, tries=_told.c.tries + 1)
         .returning(*_told.c)
     )
     rows = db.session.execute(taken).all()
     return [Claim(Key(r.stitcher, r.night, r.kind), r.until, r.lease, r.tries, list(r.reached)) for r in rows]
+
+
+def is_any_free(now: datetime) -> bool:
+    """Tell, without the writer's turn, whether there is anything to claim: mostly there is not."""
+    return db.session.execute(_free(now).limit(1)).first() is not None
 
 
 def note(one: Claim, reached: list[str]) -> bool:
@@ -114,6 +112,13 @@ def settled(nights: Iterable[date]) -> set[Key]:
         select(Told.stitcher, Told.night, Told.kind).where(Told.night.in_(list(nights)))
     )
     return {Key(*row) for row in rows}
+
+
+def _free(now: datetime) -> Select[Any]:
+    """Ask for what waits, has come due, and is nobody's."""
+    nobodys = or_(_told.c.lease.is_(None), _told.c.lease <= now)
+    columns = (_told.c.stitcher, _told.c.night, _told.c.kind)
+    return select(*columns).where(WAITING, _told.c.next_try <= now, nobodys)
 
 
 def _change(one: Claim, **values: Any) -> bool:

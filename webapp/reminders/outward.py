@@ -13,6 +13,7 @@ import time
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 import requests
@@ -100,7 +101,13 @@ class _Guarded(HTTPAdapter):
         return super().send(request, *args, **kwargs)
 
     def init_poolmanager(self, *args: Any, **kwargs: Any) -> None:
-        self.poolmanager = PoolManager(1, maxsize=1, ssl_context=ssl.create_default_context())
+        self.poolmanager = PoolManager(1, maxsize=1, ssl_context=_trusted())
+
+
+@cache
+def _trusted() -> ssl.SSLContext:
+    """Read whom to trust, once: it takes longer than a sending."""
+    return ssl.create_default_context()
 
 
 def _pools(way: Way) -> dict[str, Any]:

@@ -75,6 +75,10 @@ def _finish(letter: Letter, now: datetime, wait: timedelta) -> bool:
 
 
 def _claim(now: datetime) -> list[Claim]:
+    is_any = ledger.is_any_free(now)
+    db.session.rollback()
+    if not is_any:
+        return []
     with writing():
         claimed = ledger.claim(now)
         db.session.commit()

@@ -1,0 +1,27 @@
+"""A few of the nights that `python -m tests.bench nights` simulates by the thousand."""
+
+import pytest
+
+from tests.reminders.nights import ZONES, Size, changes, simulate
+from tests.reminders.service import push_service
+
+
+@pytest.fixture(autouse=True)
+def at_night():
+    """Time is what each round is told."""
+
+
+def test_of_simulated_nights_none_is_missed_and_one_notification_stands(tmp_path):
+    with push_service() as service:
+        outcome = simulate(tmp_path, service, Size(zones=5, in_each=4, around=1), seed=7)
+    counts = outcome.counts
+    assert outcome.wrong == []
+    assert counts["nights"] == 5 * 4 * 2 * 3
+    assert counts["told"] > 80
+    assert counts["more than one standing"] == 0
+    assert counts["killed in a round"] > 0
+
+
+@pytest.mark.parametrize("zone", ZONES)
+def test_each_zone_of_the_simulation_puts_its_clocks_forward_and_back(zone):
+    assert len(changes(zone)) == 2
