@@ -15,7 +15,6 @@ from datetime import time as wall
 from itertools import groupby
 from multiprocessing.connection import Connection
 from pathlib import Path
-from typing import Any
 from uuid import UUID, uuid4
 from zoneinfo import ZoneInfo
 
@@ -187,9 +186,9 @@ class Size:
 class Simulation:
     """The house, its two processes, and the clock that all go by."""
 
-    def __init__(self, config: Config, service: PushService, size: Size, seed: int) -> None:
+    def __init__(self, app: Flask, service: PushService, size: Size, seed: int) -> None:
         self.luck = random.Random(seed)
-        self.app = create_app(config)
+        self.app, config = app, app.config["EVENROW"]
         self.people = people(self.app, service, ZONES[: size.zones], size.in_each)
         self.nights = nights_of(self.people, size.around, self.luck)
         self.down = outages(max(night.noon for night in self.nights), self.luck)
@@ -285,13 +284,18 @@ class Simulation:
             counts["more than one standing"] += sum(len(names) > 1 for names in standing.values())
 
 
-def simulate(data: Path, service: PushService, size: Size, seed: int) -> Outcome:
+def simulate(data: Path, service: PushService, size: Size, seed: int, **more: str) -> Outcome:
     """Simulate these nights in a house of its own."""
     from webapp.migrate import migrate
     from webapp.reminders.vapid import make_key
 
-    settings: dict[str, Any] = {"EVENROW_DATA": str(data), "EVENROW_PUSH_SERVICES": service.origin}
+    settings = {"EVENROW_DATA": str(data), "EVENROW_PUSH_SERVICES": service.origin, **more}
     config = Config.from_environment(settings)
-    migrate(create_app(config))
+    app = create_app(config)
+    migrate(app)
     make_key(data)
-    return Simulation(config, service, size, seed).run()
+    try:
+        return Simulation(app, service, size, seed).run()
+    finally:
+        with app.app_context():
+            db.engine.dispose()

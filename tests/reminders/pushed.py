@@ -34,6 +34,18 @@ SHOWN = """async () => (await (await navigator.serviceWorker.ready).getNotificat
   ({ title, tag, data, actions }) => ({ title, tag, open: data.open, actions: actions.map((a) => a.action) })
 )"""
 
+TOUCH = """async (action) => {
+  const opened = [];
+  clients.openWindow = async (address) => { opened.push(address); };
+  const [notification] = await registration.getNotifications();
+  const event = new NotificationEvent('notificationclick', { notification, action });
+  const waits = [];
+  Object.defineProperty(event, 'waitUntil', { value: (promise) => waits.push(promise) });
+  dispatchEvent(event);
+  await Promise.all(waits);
+  return opened;
+}"""
+
 
 def gives_address(context: BrowserContext, browser: Browser) -> None:
     """Let this phone's browser give the address of ``browser`` when a page asks for one."""
@@ -62,6 +74,14 @@ class Worker:
         origin = self.page.evaluate("location.origin")
         of = {"origin": origin, "registrationId": self.registration}
         self.protocol.send("ServiceWorker.deliverPushMessage", {**of, "data": text})
+
+    def touch(self, action: str) -> list[str]:
+        """Touch the notification that stands, or a button of it; gives what is opened.
+
+        A touch made by a script opens no window, so what is asked for is noted here.
+        """
+        (worker,) = self.page.context.service_workers
+        return list(worker.evaluate(TOUCH, action))
 
     def shown(self) -> list[dict[str, Any]]:
         """List what stands on the lock screen."""

@@ -2,8 +2,11 @@
 
 import pytest
 
+from tests import test_postgres
 from tests.reminders.nights import ZONES, Size, changes, simulate
 from tests.reminders.service import push_service
+
+database = test_postgres.database
 
 
 @pytest.fixture(autouse=True)
@@ -20,6 +23,16 @@ def test_of_simulated_nights_none_is_missed_and_one_notification_stands(tmp_path
     assert counts["told"] > 80
     assert counts["more than one standing"] == 0
     assert counts["killed in a round"] > 0
+
+
+@pytest.mark.skipif(not test_postgres.URL, reason="EVENROW_TEST_POSTGRES names no PostgreSQL database")
+def test_nor_on_postgresql(tmp_path, database):
+    with push_service() as service:
+        size = Size(zones=5, in_each=4, around=1)
+        outcome = simulate(tmp_path, service, size, seed=8, EVENROW_DATABASE_URL=database)
+    assert outcome.wrong == []
+    assert outcome.counts["told"] > 80
+    assert outcome.counts["more than one standing"] == 0
 
 
 @pytest.mark.parametrize("zone", ZONES)

@@ -62,6 +62,14 @@ def test_a_phone_with_a_new_address_gives_up_the_old_one(app, alice, service, ke
     assert [endpoint for endpoint, _ in phones(app)] == [new.endpoint]
 
 
+def test_she_who_gives_a_name_at_last_is_reminded_on(app, client, service, key):
+    client.post("/accounts/unclaimed", data={"zone": "Europe/London"})
+    on(client, service.subscribe(), key)
+    about = {"name": "Bob", "passphrase": "a long enough passphrase", "zone": "Europe/London"}
+    assert client.post("/accounts", data=about).status_code == 303
+    assert client.get("/reminders/phones.json").json["on"] is True
+
+
 def test_a_phone_that_changes_hands_reminds_its_new_one_alone(app, alice, charlie, service, key):
     browser = service.subscribe()
     on(alice, browser, key)

@@ -191,6 +191,23 @@ def test_every_push_shows_a_notification_and_one_night_has_one(alice):
     assert [one["title"] for one in worker.shown() if one["tag"] == "night-2026-02-13"] == ["second"]
 
 
+@pytest.mark.parametrize(("action", "opened"), [("", ""), ("done", "#done"), ("leave", "#leave")])
+def test_touched_it_opens_the_sheet_and_is_gone(alice, action, opened):
+    page = on_page(alice, "/reminders")
+    worker = Worker(page)
+    said = {
+        "title": "Off?",
+        "tag": "night-2026-02-13",
+        "open": "/shell/tonight?night=2026-02-13",
+        "done": "It is off",
+    }
+    worker.deliver(json.dumps(said))
+    until(page, worker.shown)
+    assert set(worker.shown()[0]["actions"]) <= {"done", "later", "leave"}
+    assert worker.touch(action) == [said["open"] + opened]
+    assert worker.shown() == []
+
+
 @pytest.mark.parametrize("scheme", ["dark", "light"])
 def test_the_pages_stand_in_nobodys_way(alice, sheet, scheme):
     sheet.set_viewport_size({"width": 360, "height": 640})

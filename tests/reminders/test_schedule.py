@@ -108,6 +108,15 @@ def test_after_so_many_hours_without_a_break_she_is_told_too():
     assert found == [[], [("hours", NIGHT)], [("hours", NIGHT)], []]
 
 
+def test_slack_for_a_while_is_a_break_on_a_scroll_frame_and_none_on_a_hoop():
+    four = replace(HERS, hours=4)
+    times = {"since": "2026-02-13T10:00", "tight": "2026-02-13T13:00"}
+    for kind, told in (("scroll", ["17:00"]), ("hoop", ["14:00", "16:59"])):
+        held = [Held("a", "Moth", kind, "on", at(times["since"]), at(times["tight"]))]
+        moments = ("14:00", "16:59", "17:00")
+        assert [one for one in moments if said(held, f"2026-02-13T{one}", four)] == told, kind
+
+
 def test_hours_that_end_close_to_bedtime_wait_for_it():
     four = replace(HERS, hours=4)
     held = [on("2026-02-13T18:00")]

@@ -7,7 +7,7 @@ from typing import Any, TypeVar, cast
 from uuid import UUID
 
 from flask import Flask, Response, abort, g, jsonify, make_response, redirect, request, url_for
-from sqlalchemy import delete, select
+from sqlalchemy import delete, select, update
 from sqlalchemy.exc import OperationalError
 from werkzeug.wrappers import Response as BaseResponse
 
@@ -20,6 +20,7 @@ from webapp.db import begin_writing, db, end_writing, writing
 from webapp.errors import wants_fragment, wants_json
 from webapp.ids import new_id
 from webapp.origin import SAFE
+from webapp.reminders.models import PushPhone
 
 YEAR = timedelta(days=365)
 HOUR = timedelta(hours=1)
@@ -109,10 +110,13 @@ def change_session(account: UUID) -> str:
     close_session()
     token, moment = new_token(), clock.now()
     db.session.execute(delete(SignedIn).where(SignedIn.stitcher == account, SignedIn.expires <= moment))
+    session = new_id()
+    if former is not None:
+        keep_reminding(former, account, session)
     db.session.add(
         SignedIn(
             stitcher=account,
-            id=new_id(),
+            id=session,
             token_hash=hash_token(token),
             device=device_name(request.user_agent.string),
             offset_ms=offset,
@@ -122,6 +126,13 @@ def change_session(account: UUID) -> str:
         )
     )
     return token
+
+
+def keep_reminding(former: SignedIn, account: UUID, session: UUID) -> None:
+    """Let a phone go on taking reminders where the same stitcher's session takes the place of another."""
+    phone = (PushPhone.stitcher == former.stitcher, PushPhone.session == former.id)
+    if former.stitcher == account:
+        db.session.execute(update(PushPhone).where(*phone).values(session=session))
 
 
 def close_session() -> None:

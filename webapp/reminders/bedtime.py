@@ -21,6 +21,7 @@ class Held:
     kind: str  # hoop, clamps, scroll, stretched, hand
     state: str | None  # on, slack, off; none: never on a frame
     since: datetime | None  # when it was put on; none: it is on no frame
+    tight: datetime | None = None  # since when it is not slack either
 
 
 def shown_at(wall: datetime, zone: ZoneInfo) -> datetime:

@@ -17,15 +17,21 @@ def held(stitcher: UUID) -> list[Held]:
 
     Since when is, as in a snapshot, since the first entry after the last that took it off.
     """
-    last, off, put_on = aliased(Entry), aliased(Entry), aliased(Entry)
+    last = aliased(Entry)
     state = _frames(last, last.fields["state"].as_string()).order_by(last.at.desc(), last.id.desc())
-    is_off = off.fields["state"].as_string() == "off"
-    taken_off = _frames(off, off.at, off.id).where(is_off).order_by(off.at.desc(), off.id.desc()).limit(1)
-    after = tuple_(put_on.at, put_on.id) > taken_off.scalar_subquery()
-    since = _frames(put_on, put_on.at).where(or_(after, ~taken_off.exists())).order_by(put_on.at, put_on.id)
-    latest = [one.limit(1).scalar_subquery() for one in (state, since)]
+    since = (state, _first_after("off"), _first_after("off", "slack"))
+    latest = [one.limit(1).scalar_subquery() for one in since]
     query = select(Project.id, Project.title, Project.frame, *latest).where(Project.stitcher == stitcher)
     return [Held(str(row[0]), *row[1:]) for row in db.session.execute(query)]
+
+
+def _first_after(*states: str) -> Select[Any]:
+    """Ask when the first frame entry after the last of these states was."""
+    ended, put_on = aliased(Entry), aliased(Entry)
+    is_one = ended.fields["state"].as_string().in_(states)
+    end = _frames(ended, ended.at, ended.id).where(is_one).order_by(ended.at.desc(), ended.id.desc()).limit(1)
+    after = tuple_(put_on.at, put_on.id) > end.scalar_subquery()
+    return _frames(put_on, put_on.at).where(or_(after, ~end.exists())).order_by(put_on.at, put_on.id)
 
 
 def anything_on_a_frame(stitcher: Any) -> ColumnElement[bool]:

@@ -100,16 +100,19 @@ def _after_hours(held: list[Held], moment: datetime, choices: Choices) -> list[R
     if choices.hours is None or (choices.at_bedtime and _is_near_bed(moment, choices)):
         return []
     length = timedelta(hours=choices.hours)
-    by_night: dict[date, list[tuple[Held, str]]] = {}
+    by_night: dict[date, list[tuple[datetime, Held, str]]] = {}
     for one, ask in still(held):
-        if one.since is not None and one.since + length <= moment < one.since + length + LATE:
-            by_night.setdefault(night_of(one.since + length, choices.zone), []).append((one, ask))
-    return [_of_hours(night, works, length) for night, works in sorted(by_night.items())]
+        begun = one.tight if ask == "slack" and one.tight else one.since
+        if begun is not None and begun + length <= moment < begun + length + LATE:
+            over = begun + length
+            by_night.setdefault(night_of(over, choices.zone), []).append((over, one, ask))
+    return [_of_hours(night, works) for night, works in sorted(by_night.items())]
 
 
-def _of_hours(night: date, works: list[tuple[Held, str]], length: timedelta) -> Reminder:
-    times = [one.since + length for one, _ in works if one.since is not None]
-    return Reminder(night, "hours", min(times), max(times) + LATE, tuple(works))
+def _of_hours(night: date, works: list[tuple[datetime, Held, str]]) -> Reminder:
+    times = [over for over, _, _ in works]
+    named = tuple((one, ask) for _, one, ask in works)
+    return Reminder(night, "hours", min(times), max(times) + LATE, named)
 
 
 def _is_near_bed(moment: datetime, choices: Choices) -> bool:

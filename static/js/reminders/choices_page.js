@@ -41,4 +41,6 @@ root.addEventListener("click", async ({ target }) => {
   await draw();
 });
 document.addEventListener("click", ({ target }) => target.matches("input[data-act=select]") && target.select());
+const zone = document.querySelector("main > [data-zone]");
+zone.hidden = [zone.dataset.zone, undefined].includes(Intl.DateTimeFormat().resolvedOptions().timeZone);
 draw();
