@@ -2,7 +2,7 @@ from dataclasses import replace
 from datetime import date, timedelta
 
 import pytest
-from sqlalchemy import delete
+from sqlalchemy import delete, event
 
 from tests.reminders.evening import BEDTIME, Evening
 from tests.reminders.service import push_service
@@ -64,13 +64,16 @@ def test_every_phone_of_hers_is_told(evening):
     assert [len(one.came) for one in browsers] == [1, 1, 1]
 
 
-def test_taken_off_meanwhile_it_is_not_said(evening, alice, hold):
+def test_taken_off_meanwhile_it_is_not_said_and_put_on_again_it_is(evening, alice, hold):
     browser = evening.subscribe()
     rounds.put_down(BEDTIME)
     project = alice.get("/projects").text.split("/projects/")[1][:36]
     hold(alice, project, "off", at="2026-02-13T21:00:00.000Z")
     assert evening.round() == 0
-    assert (evening.told(), browser.came) == ([("bedtime", "over")], [])
+    assert (evening.told(), browser.came) == ([], [])
+    hold(alice, project, "on", at="2026-02-13T22:40:00.000Z")
+    assert evening.round(BEDTIME + 69 * MINUTE) == 0
+    assert evening.round(BEDTIME + 70 * MINUTE) == 1
 
 
 @pytest.mark.parametrize("choice", [{"left": date(2026, 2, 13)}, {"away": date(2026, 2, 20)}])
@@ -79,7 +82,7 @@ def test_left_in_peace_after_it_came_due_she_hears_nothing(evening, choice):
     rounds.put_down(BEDTIME)
     evening.choose(**choice)
     evening.round()
-    assert (evening.told(), browser.came) == ([("bedtime", "quiet")], [])
+    assert (evening.told(), browser.came) == ([], [])
 
 
 def test_a_phone_she_signed_out_of_is_told_nothing(evening):
@@ -188,6 +191,16 @@ def test_hours_on_the_frame_are_said_too(evening):
     evening.round(BEDTIME - 30 * MINUTE)
     assert browser.came[0]["said"]["body"].startswith("It has been on for hours")
     assert evening.told() == [("hours", "sent")]
+
+
+def test_who_was_told_costs_no_more_that_night(evening):
+    evening.subscribe()
+    evening.round()
+    asked = []
+    event.listen(db.engine, "before_cursor_execute", lambda *given: asked.append(given[2]))
+    evening.round(BEDTIME + MINUTE)
+    assert len(asked) <= 5  # where it is night, who was not told, what waits; and no one's works
+    assert [one for one in asked if one.startswith(("UPDATE", "INSERT", "BEGIN IMMEDIATE"))] == []
 
 
 def test_one_who_chose_nothing_costs_nothing(app, config, alice, new_project, hold):

@@ -9,7 +9,7 @@ from datetime import date, datetime, timedelta
 from typing import Any, NamedTuple
 from uuid import UUID
 
-from sqlalchemy import Select, or_, select, tuple_, update
+from sqlalchemy import Select, delete, or_, select, tuple_, update
 from sqlalchemy.dialects import postgresql, sqlite
 
 from webapp.db import db
@@ -84,8 +84,14 @@ def note(one: Claim, reached: list[str]) -> bool:
 
 
 def settle(one: Claim, state: str) -> bool:
-    """Close a row: sent, over, quiet or missed; tells whether it was still ours."""
+    """Close a row: sent or missed; tells whether it was still ours."""
     return _change(one, state=state, lease=None)
+
+
+def take_back(one: Claim) -> bool:
+    """Take a row out again of which nothing was said: it may come due anew; tells whether it was ours."""
+    changed: Any = db.session.execute(delete(_told).where(*_ours(one)))
+    return bool(changed.rowcount)
 
 
 def wait(one: Claim, now: datetime, at_least: timedelta = timedelta()) -> bool:
@@ -122,6 +128,9 @@ def _free(now: datetime) -> Select[Any]:
 
 
 def _change(one: Claim, **values: Any) -> bool:
-    ours = (_key == tuple_(*one.key), WAITING, _told.c.lease == one.lease)
-    changed: Any = db.session.execute(update(_told).where(*ours).values(**values))
+    changed: Any = db.session.execute(update(_told).where(*_ours(one)).values(**values))
     return bool(changed.rowcount)
+
+
+def _ours(one: Claim) -> tuple[Any, ...]:
+    return _key == tuple_(*one.key), WAITING, _told.c.lease == one.lease

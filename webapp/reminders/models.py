@@ -55,7 +55,7 @@ class PushPhone(Base):
 
 
 class Told(Base):
-    """One reminder of one night: waiting, sent, over (nothing on a frame), quiet, or missed."""
+    """One reminder of one night: waiting, sent, or missed."""
 
     __tablename__ = "told"
     __table_args__ = (Index("told_waiting", "next_try", sqlite_where=WAITING, postgresql_where=WAITING),)

@@ -65,7 +65,7 @@ def _finish(letter: Letter, now: datetime, wait: timedelta) -> bool:
     is_through = any(not way.startswith("!") for way in claim.reached)
     with writing():
         if letter.ends:
-            ledger.settle(claim, letter.ends)
+            ledger.take_back(claim)
         elif not letter.jobs or not ledger.wait(claim, now, wait):
             for way in letter.jobs:
                 failed(claim.key.stitcher, way)

@@ -63,6 +63,11 @@ def reminders(held: Iterable[Held], moment: datetime, choices: Choices) -> list[
     return [one for one in found if not is_quiet(one.night, choices)]
 
 
+def last_moment(begin: datetime, noon: datetime) -> datetime:
+    """Tell from when on nothing is said of a night any more, whenever the work was put on in it."""
+    return min(noon, begin + (noon - begin) / 2 + SETTLED + LATE)
+
+
 def next_bedtime(moment: datetime, choices: Choices) -> tuple[date, datetime]:
     """Give the night it is now until noon, else the coming one, and her bedtime in it."""
     today = moment.astimezone(choices.zone).date()

@@ -30,7 +30,7 @@ class Letter:
     """One claimed reminder: how it ends at once, or else what each way has to do."""
 
     claim: Claim
-    ends: str | None = None  # quiet, over, missed
+    ends: bool = False  # nothing is to be said any more
     jobs: dict[str, Job] = field(default_factory=dict)  # by way: a phone's id, or "email"
 
 
@@ -40,13 +40,13 @@ def compose(config: Config, claim: Claim, now: datetime) -> Letter:
     account = db.session.get_one(Account, who)
     choice = db.session.get(ReminderChoice, who)
     if choice is None or is_quiet(claim.key.night, choices_of(account, choice)):
-        return Letter(claim, "quiet")
+        return Letter(claim, ends=True)
     works = still(held(who))
     if not works:
-        return Letter(claim, "over")
+        return Letter(claim, ends=True)
     if now >= claim.until:
-        return Letter(claim, "missed")
-    return Letter(claim, None, dict(_ways(config, claim, choice, works, now)))
+        return Letter(claim)
+    return Letter(claim, jobs=dict(_ways(config, claim, choice, works, now)))
 
 
 def to_phone(config: Config, phone: PushPhone, told: Push, now: datetime) -> Job:
