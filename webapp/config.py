@@ -26,6 +26,7 @@ class Config:
     push_services: tuple[str, ...] = ()  # beside those of the browsers there are: names, or whole origins
     smtp: str = ""  # smtp:// or smtps://, with name and word if it wants them; none: no e-mail
     mail_from: str = ""
+    address: str = ""  # where the world finds this house: for links in letters, which no request may decide
 
     @classmethod
     def from_environment(cls, env: Mapping[str, str] = os.environ) -> "Config":
@@ -40,6 +41,7 @@ class Config:
             push_services=tuple((env.get("EVENROW_PUSH_SERVICES") or "").replace(",", " ").split()),
             smtp=_smtp(env.get("EVENROW_SMTP") or ""),
             mail_from=env.get("EVENROW_MAIL_FROM") or "",
+            address=_address(env.get("EVENROW_ADDRESS") or ""),
         )
 
 
@@ -47,6 +49,12 @@ def _port(text: str) -> int:
     if not (text.isascii() and text.isdigit() and 0 <= int(text) <= 65535):
         raise BadSetting(f"EVENROW_PORT is {text!r}; it must be a number from 0 to 65535.")
     return int(text)
+
+
+def _address(text: str) -> str:
+    if text and not re.fullmatch(r"https?://[\w.:\[\]-]+/?", text, re.ASCII):
+        raise BadSetting(f"EVENROW_ADDRESS is {text!r}; it must be like https://stitch.example.")
+    return text.rstrip("/")
 
 
 def _smtp(text: str) -> str:

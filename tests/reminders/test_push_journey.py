@@ -11,6 +11,7 @@ from tests.house import FLAGS, Server, find_chromium
 from tests.reminders.pushed import Worker, gives_address
 from tests.reminders.service import push_service
 from tests.reminders.test_night_journey import zone_where_it_is
+from webapp.reminders.vapid import make_key, public_key
 
 pytestmark = pytest.mark.browser_context_args(service_workers="allow")
 
@@ -119,6 +120,22 @@ def test_told_at_bedtime_she_answers_without_network_and_the_second_phone_knows(
     page = second.context.new_page()
     page.goto(f"{alice.url}/projects/{alice.project}/stitch")
     expect(page.locator("[data-slot=frame]")).to_have_text("off")
+
+
+def test_another_key_of_the_house_renews_the_phone(alice, server, browser_of_hers):
+    turned_on(alice).close()
+    former = public_key(server.data)
+    (server.data / "vapid.pem").unlink()
+    make_key(server.data)
+    alice.post(f"/frame/{alice.project}", state="on")
+    page = on_page(alice, f"/projects/{alice.project}/stitch")
+    page.goto(f"{alice.url}/hours")
+    kept = "localStorage.getItem('evenrow:renewed')"
+    until(page, lambda: page.evaluate(kept))
+    page.goto(f"{alice.url}/reminders", wait_until="networkidle")
+    page.get_by_role("button", name="Try it").tap()
+    expect(page.get_by_text("Sent. It shows in a few seconds.")).to_be_visible()
+    assert browser_of_hers.came[-1]["key"] == public_key(server.data) != former
 
 
 @pytest.fixture

@@ -16,6 +16,7 @@ from webapp.reminders import calendar, rounds
 from webapp.reminders.calendar import Evening
 from webapp.reminders.models import ReminderChoice
 
+ADDRESS = "https://stitch.example"
 BEDTIME = datetime(2026, 2, 13, 22, 30, tzinfo=UTC)
 
 
@@ -87,13 +88,15 @@ def test_whatever_a_work_is_called_the_calendar_can_be_read(said, night):
 @pytest.fixture
 def mail(app, config):
     with mail_server() as keeper:
-        app.config["EVENROW"] = replace(config, smtp=keeper.address, mail_from="house@stitch.example")
+        app.config["EVENROW"] = replace(
+            config, smtp=keeper.address, mail_from="house@stitch.example", address=ADDRESS
+        )
         yield keeper
 
 
 def confirm(mail, client):
     (link,) = re.findall(r"http\S+", mail.letters[-1].get_content())
-    path = link.removeprefix("http://localhost")
+    path = link.removeprefix(ADDRESS)
     assert "to this address?" in client.get(path).text
     return client.post(path)
 
@@ -122,7 +125,7 @@ def test_a_letter_comes_at_bedtime_once_she_said_that_it_is_her_address(
 
 def test_to_look_at_the_link_says_nothing_yet(app, alice, client, mail):
     alice.post("/reminders/email", data={"email": "alice@mail.example"})
-    (link,) = re.findall(r"http://localhost(\S+)", mail.letters[0].get_content())
+    (link,) = re.findall(r"https://stitch.example(\S+)", mail.letters[0].get_content())
     client.get(link)
     with app.app_context():
         assert db.session.query(ReminderChoice).one().email is None
@@ -166,6 +169,29 @@ def test_a_server_that_refuses_twice_is_told_of(app, alice, client, new_project,
     assert "did not get through to your e-mail, twice" in " ".join(alice.get("/projects").text.split())
 
 
+def test_where_the_links_of_letters_lead_no_request_decides(alice, mail):
+    elsewhere = {"Origin": "https://evil.example"}  # a script of her own can say anything
+    alice.post("/reminders/email", data={"email": "bob@mail.example"}, headers=elsewhere)
+    assert "evil" not in mail.letters[0].as_string()
+    assert "https://stitch.example/reminders/email/" in mail.letters[0].get_content()
+
+
+def test_three_letters_a_day_go_to_an_address_whoever_asks(alice, charlie, mail, at_night):
+    answers = []
+    for _ in range(2):
+        for one in (alice, charlie):
+            answers.append(one.post("/reminders/email", data={"email": "bob@mail.example"}).status_code)
+        at_night.shift(60)
+    assert answers == [303, 303, 303, 429]
+    assert len(mail.letters) == 3
+
+
+def test_without_a_name_no_letters_are_asked_for(client, mail):
+    client.post("/accounts/unclaimed", data={"zone": "Europe/London"})
+    assert "By e-mail" not in client.get("/reminders").text
+    assert client.post("/reminders/email", data={"email": "bob@mail.example"}).status_code == 404
+
+
 def test_without_a_mail_server_there_is_no_such_way(alice):
     assert "By e-mail" not in alice.get("/reminders").text
     assert alice.post("/reminders/email", data={"email": "alice@mail.example"}).status_code == 404
@@ -177,6 +203,10 @@ def test_a_mail_server_is_named_so_that_it_can_be_read():
     assert read({"EVENROW_PUSH_SERVICES": "push.example, http://127.0.0.1:9"}).push_services == (
         *("push.example", "http://127.0.0.1:9"),
     )
+    assert read({"EVENROW_ADDRESS": "https://stitch.example/"}).address == "https://stitch.example"
+    for wrong in ("stitch.example", "ftp://stitch.example", "https://stitch.example/x", "https://a b"):
+        with pytest.raises(BadSetting, match="EVENROW_ADDRESS"):
+            read({"EVENROW_ADDRESS": wrong})
     for wrong in ("mail.example", "http://mail.example", "smtp://mail.example/x", "smtp://"):
         with pytest.raises(BadSetting, match="EVENROW_SMTP"):
             read({"EVENROW_SMTP": wrong})

@@ -51,6 +51,7 @@ def reminding(config: Config) -> Iterator[None]:
         "EVENROW_PUSH_SERVICES": " ".join(config.push_services),
         "EVENROW_SMTP": config.smtp,
         "EVENROW_MAIL_FROM": config.mail_from,
+        "EVENROW_ADDRESS": config.address,
     }
     command = [sys.executable, "-m", "webapp.cli", "remind", "--stay"]
     child = subprocess.Popen(command, stdin=subprocess.PIPE, env=os.environ | settings)

@@ -118,7 +118,7 @@ def page(errors: Errors | None = None, **more: Any) -> str:
         here=session and session.id,
         key=public_key(settings().data),
         is_left=choice is not None and choice.left == next_bedtime(now, rules)[0],
-        can_post=can_post(settings()),
+        can_post=can_post(settings()) and account.claimed,
         kept=request.args.get("kept"),
         **more,
     )

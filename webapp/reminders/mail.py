@@ -21,8 +21,8 @@ class Mail:
 
 
 def can_post(config: Config) -> bool:
-    """Tell whether the operator named a mail server, and whom letters are from."""
-    return bool(config.smtp and config.mail_from)
+    """Tell whether the operator named a mail server, whom letters are from, and where their links lead."""
+    return bool(config.smtp and config.mail_from and config.address)
 
 
 def post(config: Config, mail: Mail) -> bool:

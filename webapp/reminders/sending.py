@@ -51,7 +51,9 @@ def compose(config: Config, claim: Claim, now: datetime) -> Letter:
 
 def to_phone(config: Config, phone: PushPhone, told: Push, now: datetime) -> Job:
     """Make the sending to one phone; what is too large for its service is sent in fewer words."""
-    house = push.House(config.data / NAME, contact(phone.origin), Where.of(config.push_services))
+    house = push.House(
+        config.data / NAME, contact(config.address or phone.origin), Where.of(config.push_services)
+    )
     if phone.key != public_key(config.data):
         return lambda: Outcome("old key")
     address = as_sent(phone)
@@ -73,7 +75,7 @@ def _ways(
     ways = [(str(one.id), to_phone(config, one, told, now)) for one in phones]
     if choice.email and can_post(config) and not _has(claim, EMAIL):
         subject, text = letter(works, choice.show_title)
-        mail = Mail(choice.email, subject, f"{text}\n\n{choice.origin}{told.payload['open']}\n")
+        mail = Mail(choice.email, subject, f"{text}\n\n{config.address}{told.payload['open']}\n")
         ways.append((EMAIL, lambda: Outcome("taken" if post(config, mail) else "later")))
     return ways
 

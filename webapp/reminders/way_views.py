@@ -1,12 +1,16 @@
 """Views of the other two ways: a calendar by a secret address, and letters."""
 
-from flask import Blueprint, Response, abort, redirect, render_template, url_for
+from datetime import timedelta
+
+from flask import Blueprint, Response, abort, current_app, redirect, render_template, request, url_for
+from flask.sansio.blueprints import BlueprintSetupState
 from sqlalchemy import select
 from werkzeug.wrappers import Response as BaseResponse
 
 from webapp import clock
-from webapp.accounts.guard import signed_in
+from webapp.accounts.guard import signed_in, stitcher
 from webapp.accounts.models import Account
+from webapp.accounts.throttle import Bound, Throttle, neighbourhood
 from webapp.accounts.tokens import hash_token, new_token
 from webapp.db import begin_writing, db, end_writing
 from webapp.forms import load_form
@@ -23,7 +27,7 @@ from webapp.reminders.wording import letter
 
 blueprint = Blueprint("ways", __name__, url_prefix="/reminders")
 
-OFTEN = "One letter a minute. Wait a little, then try again."
+OFTEN = "So many letters are not sent at once. Wait a while, then try again."
 NOT_SENT = "The mail server did not take the letter. Try again in a while, or tell whoever runs this house."
 CONFIRM = """Somebody, hopefully you, wants Evenrow's reminders sent to this address:
 to take cross stitch off its frame at bedtime. If it was you, open this:
@@ -75,18 +79,18 @@ def show_calendar(token: str) -> Response:
 @signed_in
 def ask_email() -> Answer:
     """Send a letter that finds out whether the address is hers."""
-    if not can_post(settings()):
+    if not (can_post(settings()) and stitcher().claimed):
         abort(404)
     given, errors = load_form(AddressForm())
     if errors:
         return page(errors), 422
     choice = hers()
     db.session.flush()
-    if not choosing.take_trial(choice.stitcher, clock.now()):
+    if not may_write(choice, given["email"]):
         return page({"email": [OFTEN]}), 429
     token = new_token()
     choice.email_asked, choice.email_token = given["email"], hash_token(token)
-    link = choice.origin + url_for(".confirm", token=token)
+    link = settings().address + url_for(".confirm", token=token)
     mail = Mail(given["email"], "Reminders from Evenrow?", CONFIRM.format(link=link))
     db.session.commit()
     end_writing()
@@ -124,6 +128,21 @@ def end_email() -> Answer:
     choice.email = choice.email_asked = choice.email_token = None
     db.session.commit()
     return back()
+
+
+def may_write(choice: ReminderChoice, address: str) -> bool:
+    """Take one letter that finds out: one a minute, three a day to one address, twenty from one place."""
+    letters: Throttle = current_app.extensions["evenrow_letters"]
+    bounds = [Bound(f"to {address.lower()}", 3), Bound(neighbourhood(request.remote_addr), 20)]
+    if not choosing.take_trial(choice.stitcher, clock.now()):
+        return False
+    return not letters.take(bounds, clock.now())
+
+
+@blueprint.record_once
+def set_up(state: BlueprintSetupState) -> None:
+    """Give the application its own count of letters."""
+    state.app.extensions["evenrow_letters"] = Throttle(timedelta(days=1))
 
 
 def by_token(token: str) -> ReminderChoice | None:
