@@ -166,11 +166,11 @@ def nights_of(who: list[Stitcher], around: int, luck: random.Random) -> list[Nig
 
 
 def outages(until: datetime, luck: random.Random) -> list[tuple[datetime, datetime]]:
-    """List when the whole house is down: now and then for two hours, seldom for six."""
+    """List when the whole house is down: now and then for two hours, or for six."""
     found, at = [], datetime(2026, 2, 3, tzinfo=UTC)
     while at < until:
-        found.append((at, at + timedelta(hours=6 if luck.random() < 0.2 else 2)))
-        at += timedelta(hours=luck.uniform(60, 300))
+        found.append((at, at + timedelta(hours=6 if luck.random() < 0.5 else 2)))
+        at += timedelta(hours=luck.uniform(20, 120))
     return found
 
 

@@ -203,6 +203,19 @@ def test_who_was_told_costs_no_more_that_night(evening):
     assert [one for one in asked if one.startswith(("UPDATE", "INSERT", "BEGIN IMMEDIATE"))] == []
 
 
+def test_indexes_find_whom_to_remind(evening):
+    evening.subscribe()
+    asked = []
+    event.listen(db.engine, "before_cursor_execute", lambda *given: asked.append(given[2:4]))
+    rounds.put_down(BEDTIME)
+    (who,) = (one for one in asked if "told" in one[0] and "account" in one[0] and "INSERT" not in one[0])
+    with db.engine.connect() as connection:
+        plan = [str(row[3]) for row in connection.exec_driver_sql("EXPLAIN QUERY PLAN " + who[0], who[1])]
+    through = {step.split()[1] for step in plan if step.startswith("SCAN")}
+    assert through <= {"account", "reminder_choice", "CONSTANT"}  # once a round; all else by its key
+    assert any("frame_by_time" in step for step in plan)
+
+
 def test_one_who_chose_nothing_costs_nothing(app, config, alice, new_project, hold):
     hold(alice, new_project(alice), "on")
     with app.app_context():

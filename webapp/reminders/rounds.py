@@ -67,9 +67,9 @@ def _finish(letter: Letter, now: datetime, wait: timedelta) -> bool:
         if letter.ends:
             ledger.take_back(claim)
         elif not letter.jobs or not ledger.wait(claim, now, wait):
-            for way in letter.jobs:
+            is_ours = ledger.settle(claim, "sent" if is_through else "missed")
+            for way in letter.jobs if is_ours else ():
                 failed(claim.key.stitcher, way)
-            ledger.settle(claim, "sent" if is_through else "missed")
         db.session.commit()
     return is_through and not letter.ends
 
