@@ -1,6 +1,7 @@
 """The command that reminds, once or under `serve`, as processes of their own."""
 
 import os
+import signal
 import subprocess
 import sys
 import time
@@ -44,6 +45,13 @@ def test_the_house_has_one_child_that_goes_with_it(own_server, how):
         own_server.process.wait()
         own_server.process.stdout.close()
     until(lambda: not is_there(child))
+
+
+def test_ctrl_c_on_the_terminal_is_its_parents_affair(own_server):
+    (child,) = children(own_server.process.pid)
+    status = Path(f"/proc/{child}/status").read_text()
+    ignored = int(status.split("SigIgn:")[1].split()[0], 16)
+    assert ignored & 1 << (signal.SIGINT - 1)
 
 
 def test_a_house_has_its_key_from_the_first_start(own_server):

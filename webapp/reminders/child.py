@@ -7,6 +7,7 @@ it is killed: what it had claimed is free again when its lease is over.
 import logging
 import os
 import select
+import signal
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -54,7 +55,9 @@ def reminding(config: Config) -> Iterator[None]:
         "EVENROW_ADDRESS": config.address,
     }
     command = [sys.executable, "-m", "webapp.cli", "remind", "--stay"]
-    child = subprocess.Popen(command, stdin=subprocess.PIPE, env=os.environ | settings)
+    child = subprocess.Popen(
+        command, stdin=subprocess.PIPE, env=os.environ | settings, preexec_fn=_leave_it_to_the_parent
+    )
     parent = os.getpid()
     try:
         yield
@@ -62,6 +65,11 @@ def reminding(config: Config) -> Iterator[None]:
         if os.getpid() == parent:  # a worker of the server comes by here too when it ends
             child.terminate()
             child.wait()
+
+
+def _leave_it_to_the_parent() -> None:
+    """Take no notice of Ctrl-C on the terminal: whoever started us ends us."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
 
 
 def _round(app: Flask, config: Config) -> int:
