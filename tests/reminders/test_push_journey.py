@@ -235,6 +235,19 @@ def test_the_pages_stand_in_nobodys_way(alice, sheet, scheme):
         in_nobodys_way(sheet)
 
 
+@pytest.mark.browser_context_args(user_agent="Mozilla/5.0 (iPhone; CPU iPhone OS 18_0 like Mac OS X) Mobile")
+def test_an_iphone_is_told_to_put_it_on_the_home_screen_first(alice):
+    page = on_page(alice, "/reminders")
+    expect(page.get_by_text("Put Evenrow on the home screen first")).to_be_visible()
+    expect(page.get_by_role("button", name="Remind me on this phone")).to_be_hidden()
+
+
+def test_blocked_notifications_are_said_with_what_to_do(alice, context):
+    context.add_init_script("Object.defineProperty(Notification, 'permission', { value: 'denied' })")
+    page = on_page(alice, "/reminders")
+    expect(page.get_by_text("Notifications are blocked for Evenrow.")).to_be_visible()
+
+
 def test_what_works_here_is_said_and_can_be_tried(alice):
     turned_on(alice).close()
     page = on_page(alice, "/reminders/here")

@@ -1,13 +1,13 @@
 /** The push side of this phone: whether it can be reminded, asking the browser for an address, and giving it up. */
 
 const PATIENCE = 10_000; // some browsers never answer
-const OFTEN = /iPhone|iPad|Macintosh/; // an iPad calls itself one of the last
 
 const within = (promise) =>
   Promise.race([promise, new Promise((_, fail) => setTimeout(() => fail(new Error("The browser does not answer.")), PATIENCE))]);
 
 const isInstalled = () => matchMedia("(display-mode: standalone)").matches || navigator.standalone === true;
-const isApple = () => OFTEN.test(navigator.userAgent) && navigator.maxTouchPoints > 1;
+const isPad = () => /Macintosh/.test(navigator.userAgent) && navigator.maxTouchPoints > 1; // it calls itself one
+const isApple = () => /iPhone|iPad/.test(navigator.userAgent) || isPad();
 
 /** Write bytes as base64url without padding. */
 export const text = (buffer) =>
