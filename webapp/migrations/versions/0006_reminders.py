@@ -1,7 +1,7 @@
 """reminders
 
 Revision ID: 0006
-Revises: 0004
+Revises: 0005
 """
 
 import sqlalchemy as sa
@@ -10,7 +10,7 @@ from alembic import op
 import webapp.db
 
 revision = "0006"
-down_revision = "0004"
+down_revision = "0005"
 branch_labels = None
 depends_on = None
 WAITING = sa.text("state = 'waiting'")
