@@ -3,7 +3,7 @@
 import importlib
 import sys
 
-PARTS = ("weight", "tap", "journal", "gauge", "size")
+PARTS = ("weight", "tap", "journal", "gauge", "size", "finish")
 
 
 def main(names: list[str]) -> None:

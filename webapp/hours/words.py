@@ -2,6 +2,8 @@
 
 from datetime import date, datetime, timedelta
 
+from webapp.hours.pace import Finish
+
 MONTHS = [
     *("January", "February", "March", "April", "May", "June"),
     *("July", "August", "September", "October", "November", "December"),
@@ -59,3 +61,20 @@ def moment(wall: datetime, today: date) -> str:
     """Say 20:10, with its date where that is not today."""
     time = f"{wall:%H:%M}"
     return time if wall.date() == today else f"{time} on {short_date(wall.date())}"
+
+
+def day_of(day: date, today: date) -> str:
+    """Say 8 July; with its year where that is not this one."""
+    year = "" if day.year == today.year else f" {day.year}"
+    return f"{day.day} {MONTHS[day.month - 1]}{year}"
+
+
+def between(finish: Finish, today: date) -> str:
+    """Say between which dates it will be done, and about when most likely."""
+    early, middle, late = finish
+    if early == late:
+        return f"on {day_of(late, today)}"
+    begin = day_of(early, date(late.year, 1, 1) if early.year == late.year else today)
+    if (early.year, early.month) == (late.year, late.month):
+        begin = str(early.day)
+    return f"between {begin} and {day_of(late, today)}, most likely about {day_of(middle, today)}"
