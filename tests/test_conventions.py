@@ -20,7 +20,7 @@ OURS = {name for name in MODULES if name.startswith("webapp")}
 
 # Rules of the trade and other plain arithmetic: they must stay as they are, whatever is built around them.
 SUBJECTS = {
-    "journal": ["fold", "keys", "order", "whole", "moments", "sittings"],
+    "journal": ["fold", "keys", "order", "whole", "moments", "sittings", "quarters"],
     "cloth": [
         *("gauge", "naming", "answer", "typed", "words", "saying", "meant"),
         *("bounds", "sizing", "margins", "packing", "advice", "lengths"),

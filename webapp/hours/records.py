@@ -2,21 +2,49 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
 from uuid import UUID
 
-from sqlalchemy import Select, or_, select, text
+from sqlalchemy import bindparam, or_, select
 
 from webapp.db import db
 from webapp.hours.figures import Laid
 from webapp.hours.split import QUIET, Stretch, stretch
 from webapp.journal import moments
-from webapp.journal.models import Entry, Sitting
+from webapp.journal.models import LIVE_STITCHES, OVER_A_DAY, STRUCK, Entry, Quarter, Sitting
 from webapp.journal.rows import as_entry
 from webapp.journal.sittings import counted
 from webapp.projects.models import Project
 
-STITCHES = "kind = 'stitches' AND NOT cancelled"  # word for word as in the index
+# Built once: building one takes longer than running it.
+_HERS = Sitting.stitcher == bindparam("stitcher")
+_SITTINGS = (
+    select(Sitting.id, Sitting.project, Sitting.begin, Sitting.end)
+    .where(_HERS, or_(Sitting.end.is_(None), Sitting.end > bindparam("begin")))
+    .order_by(Sitting.begin, Sitting.id)
+)
+BEGUN = _SITTINGS.where(Sitting.begin >= bindparam("first"), Sitting.begin < bindparam("end"))
+BEGUN_BEFORE = _SITTINGS.where(OVER_A_DAY, Sitting.begin < bindparam("first"))
+STRUCK_OUT = select(Sitting.id, Sitting.project).where(_HERS, STRUCK)
+LAID = select(Quarter.project, Quarter.at, Quarter.stitches).where(
+    *(Quarter.stitcher == bindparam("stitcher"), Quarter.pass_ == "cross", Quarter.stitches != 0),
+    *(Quarter.at >= bindparam("begin"), Quarter.at < bindparam("end")),
+)
+LAST_STITCH = (
+    select(Entry.at)
+    .where(
+        *(Entry.stitcher == bindparam("stitcher"), LIVE_STITCHES),
+        *(Entry.at >= bindparam("since"), Entry.project == bindparam("project")),
+    )
+    .order_by(Entry.at.desc())
+    .limit(1)
+)
+TITLES = (
+    select(Project.id, Project.title)
+    .where(Project.stitcher == bindparam("stitcher"))
+    .order_by(Project.created, Project.id)
+)
+DAY = timedelta(days=1)
 
 
 @dataclass(frozen=True)
@@ -38,11 +66,11 @@ class Sat:
 
 def sittings(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> list[Sat]:
     """List the sittings that touch the time from ``begin`` to ``end``, as they began; open ones touch all."""
-    query = select(Sitting.id, Sitting.project, Sitting.begin, Sitting.end).where(
-        Sitting.stitcher == stitcher, Sitting.begin < end, or_(Sitting.end.is_(None), Sitting.end > begin)
-    )
+    first = begin - DAY  # what began earlier is found by having lasted over a day
+    asked = {"stitcher": stitcher, "first": first, "begin": begin, "end": end}
+    rows = [row for query in (BEGUN_BEFORE, BEGUN) for row in db.session.execute(query, asked)]
     found = []
-    for row in db.session.execute(query.order_by(Sitting.begin, Sitting.id)):
+    for row in rows:
         last = _last_stitch(stitcher, row.project, row.begin) if row.end is None else None
         counts = stretch(row.project, row.begin, row.end, last, now)
         found.append(Sat(row.id, row.project, row.begin, row.end, last, counts))
@@ -51,9 +79,8 @@ def sittings(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> l
 
 def struck(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> list[Sat]:
     """List what was struck out and would otherwise touch that time."""
-    query = select(Sitting.id, Sitting.project).where(Sitting.stitcher == stitcher, Sitting.struck)
     found = []
-    for row in db.session.execute(query):
+    for row in db.session.execute(STRUCK_OUT, {"stitcher": stitcher}):
         times = counted(
             (as_entry(e), e.cancelled) for e in entries(stitcher, row.project, row.id) if not strikes(e)
         )
@@ -78,29 +105,17 @@ def strikes(entry: Entry) -> bool:
 
 
 def laid(stitcher: UUID, begin: datetime, end: datetime) -> list[Laid]:
-    """List the crosses stitched in that time: not unpicked, not corrected, not there before."""
-    why = Entry.fields["why"].as_string()
-    query = _stitches(stitcher).where(
-        Entry.at >= begin,
-        Entry.at < end,
-        Entry.tally.startswith("cross "),
-        or_(why.is_(None), why == "stitched"),
-    )
-    return [Laid(row.project, row.at, row.by or 0) for row in db.session.execute(query)]
+    """List the crosses stitched in that time, by quarters of an hour; not what was there before."""
+    rows = db.session.execute(LAID, {"stitcher": stitcher, "begin": begin, "end": end})
+    return [Laid(row.project, row.at, row.stitches) for row in rows]
 
 
 def titles(stitcher: UUID) -> dict[UUID, str]:
     """Name all her projects, the oldest first."""
-    query = select(Project.id, Project.title).where(Project.stitcher == stitcher)
-    rows = db.session.execute(query.order_by(Project.created, Project.id))
-    return {row.id: row.title for row in rows}
-
-
-def _stitches(stitcher: UUID) -> Select[UUID, datetime, int | None]:
-    return select(Entry.project, Entry.at, Entry.by).where(Entry.stitcher == stitcher, text(STITCHES))
+    return {row.id: row.title for row in db.session.execute(TITLES, {"stitcher": stitcher})}
 
 
 def _last_stitch(stitcher: UUID, project: UUID, since: datetime) -> datetime | None:
-    query = _stitches(stitcher).where(Entry.at >= since, Entry.project == project)
-    row = db.session.execute(query.order_by(Entry.at.desc()).limit(1)).first()
-    return row.at if row else None
+    asked = {"stitcher": stitcher, "project": project, "since": since}
+    last: datetime | None = db.session.scalar(LAST_STITCH, asked)
+    return last

@@ -7,8 +7,8 @@ from typing import Any
 from sqlalchemy import select
 
 from webapp.db import db
-from webapp.journal import moments
-from webapp.journal.models import Entry, Sitting
+from webapp.journal import moments, quarters
+from webapp.journal.models import Entry, Quarter, Sitting
 from webapp.journal.rows import as_entry
 from webapp.journal.sittings import Counted, counted
 from webapp.journal.snapshot import plan_of, snapshot_of
@@ -24,6 +24,7 @@ def differences() -> Iterator[str]:
         where = f"Project {project.id} of {project.stitcher}"
         yield from (f"{where}: {said}" for said in _totals(project, rows))
         yield from (f"{where}: {said}" for said in _sittings(project, rows))
+        yield from (f"{where}: {said}" for said in _quarters(project, rows))
         db.session.expunge_all()
 
 
@@ -53,6 +54,16 @@ def _sittings(project: Project, rows: list[Entry]) -> Iterator[str]:
         if found is None or _as_kept(found) != right:
             yield f"sitting {sitting} is {found and _as_kept(found)}, and comes to {right}."
     yield from (f"sitting {sitting} has no entries." for sitting in kept)
+
+
+def _quarters(project: Project, rows: list[Entry]) -> Iterator[str]:
+    of = (Quarter.stitcher == project.stitcher, Quarter.project == project.id)
+    query = select(Quarter.at, Quarter.pass_, Quarter.stitches).where(*of)
+    kept = {(at, of): stitches for at, of, stitches in db.session.execute(query)}
+    right = quarters.counted(as_entry(row) for row in rows if not row.cancelled)
+    for quarter in sorted(kept.keys() | right.keys()):
+        if kept.get(quarter, 0) != right[quarter]:
+            yield f"{quarter[1]} from {quarter[0]} is {kept.get(quarter, 0)}, and comes to {right[quarter]}."
 
 
 def _as_kept(row: Sitting) -> Counted:

@@ -16,6 +16,7 @@ from webapp.journal.schemas import read_entry
 from webapp.journal.snapshot import revision_of
 from webapp.journal.statements import Journal
 from webapp.journal.totals import Touched, work_out
+from webapp.projects import turns
 from webapp.projects.models import Project
 
 NOT_HERS = "There is no such project of yours."
@@ -133,7 +134,7 @@ def _cancel(journal: Journal, undone: set[str]) -> list[Touched]:
     every = list(found)
     for start in range(0, len(every), 500):
         journal.change(statements.CANCEL, ids=every[start : start + 500])
-    return [Touched(row.register, row.tally, row.sitting) for row in found.values()]
+    return [Touched.of(row._mapping) for row in found.values()]
 
 
 def _take_in_hand(stitcher: UUID, project: UUID, rows: list[Row]) -> None:
@@ -141,3 +142,4 @@ def _take_in_hand(stitcher: UUID, project: UUID, rows: list[Row]) -> None:
     if any(row["kind"] == "stitches" and row["fields"].get("why") in (None, "stitched") for row in rows):
         planned = db.session.get_one(Project, (stitcher, project))
         planned.state, planned.plan_revision = "in hand", planned.plan_revision + 1
+        turns.note(planned)

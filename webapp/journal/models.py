@@ -17,6 +17,8 @@ from webapp.db import Base
 NOT_UNDO = text("kind != 'undo'")
 LIVE_FRAME = text("kind = 'frame' AND NOT cancelled")
 LIVE_STITCHES = text("kind = 'stitches' AND NOT cancelled")
+OVER_A_DAY = text("over_a_day")
+STRUCK = text("struck")
 OPEN_OR_UNBEGUN = text("(begun IS NULL) != (closers = 0)")
 
 
@@ -110,6 +112,22 @@ class Latest(Base):
     revision: Mapped[int]
 
 
+class Quarter(Base):
+    """What was stitched of one pass in one quarter of an hour: days of any zone begin with one."""
+
+    __tablename__ = "quarter"
+    __table_args__ = (
+        _of_project(),
+        Index("quarter_by_time", "stitcher", "at", "pass", "project", "stitches"),
+    )
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    at: Mapped[datetime] = mapped_column(primary_key=True)  # its beginning
+    pass_: Mapped[str] = mapped_column("pass", String(5), primary_key=True)
+    stitches: Mapped[int]
+
+
 class Sitting(Base):
     """One stretch of stitching, as its entries have it."""
 
@@ -117,6 +135,8 @@ class Sitting(Base):
     __table_args__ = (
         _of_project(),
         Index("sitting_by_time", "stitcher", "begin"),
+        _partial("sitting_over_days", where=OVER_A_DAY),
+        _partial("sitting_struck", where=STRUCK),
         _partial("sitting_open", "project", where=OPEN_OR_UNBEGUN),
     )
 
@@ -128,3 +148,4 @@ class Sitting(Base):
     begin: Mapped[datetime | None]  # as it counts: amended, or begun; none: it does not count
     end: Mapped[datetime | None]  # as it counts; none: open, or it does not count
     struck: Mapped[bool]
+    over_a_day: Mapped[bool] = mapped_column(default=False)  # it lasted over 24 hours, or is open

@@ -18,6 +18,7 @@ from sqlalchemy import (
     case,
     func,
     insert,
+    or_,
     select,
     tuple_,
     update,
@@ -27,17 +28,19 @@ from sqlalchemy.sql.dml import Insert, Update
 from webapp.db import db
 from webapp.journal.models import (
     LIVE_FRAME,
+    LIVE_STITCHES,
     NOT_UNDO,
     OPEN_OR_UNBEGUN,
     Entry,
     Latest,
+    Quarter,
     Sitting,
     Standing,
     Total,
 )
 
-_tables: list[Any] = [model.__table__ for model in (Entry, Total, Latest, Sitting, Standing)]
-entry, total, latest, sitting, standing = _tables
+_tables: list[Any] = [model.__table__ for model in (Entry, Total, Latest, Sitting, Standing, Quarter)]
+entry, total, latest, sitting, standing, quarter = _tables
 AnyRow = Row[*tuple[Any, ...]]
 
 
@@ -77,18 +80,17 @@ def _any_of(column: Any, name: str) -> ColumnElement[bool]:
     return named
 
 
-def _update(table: Table, key: str | None, values: Sequence[str]) -> Update:
-    named = of_project(table)
-    if key:
-        named = and_(named, table.c[key] == bindparam(f"of_{key}"))
+def _update(table: Table, keys: Sequence[str], values: Sequence[str]) -> Update:
+    named = and_(of_project(table), *(table.c[key] == bindparam(f"of_{key}") for key in keys))
     return update(table).where(named).values({table.c[name]: bindparam(name) for name in values})
 
 
 _kept = {
-    "standing": (standing, None, ("revision",)),
-    "total": (total, "tally", ("pass", "kind", "stitches", "bare", "touches", "done", "revision")),
-    "latest": (latest, "register", ("at", "entry", "value", "revision")),
-    "sitting": (sitting, "id", ("begun", "closers", "begin", "end", "struck")),
+    "standing": (standing, (), ("revision",)),
+    "total": (total, ("tally",), ("pass", "kind", "stitches", "bare", "touches", "done", "revision")),
+    "latest": (latest, ("register",), ("at", "entry", "value", "revision")),
+    "sitting": (sitting, ("id",), ("begun", "closers", "begin", "end", "struck", "over_a_day")),
+    "quarter": (quarter, ("at", "pass"), ("stitches",)),
 }
 UPDATES = {name: _update(*kept) for name, kept in _kept.items()}
 INSERTS = {name: insert(kept[0]) for name, kept in _kept.items()}
@@ -142,7 +144,17 @@ SUMS = select(
     func.count(),
 ).where(_live, entry.c.tally == bindparam("of_tally"))
 UNDOS_NAMING = select(entry.c.register).distinct().where(_live, _any_of(entry.c.register, "registers"))
-_touched = select(entry.c.id, entry.c.register, entry.c.tally, entry.c.sitting)
+_why = entry.c.fields["why"].as_string()
+LAID_BETWEEN = (
+    select(entry.c.tally, func.sum(entry.c.by))
+    .where(
+        *(entry.c.stitcher == bindparam("of_stitcher"), entry.c.project == bindparam("of_project")),
+        *(LIVE_STITCHES, entry.c.at >= bindparam("begin"), entry.c.at <= bindparam("last")),
+        or_(_why.is_(None), _why == "stitched"),
+    )
+    .group_by(entry.c.tally)
+)
+_touched = select(entry.c.id, entry.c.kind, entry.c.at, entry.c.register, entry.c.tally, entry.c.sitting)
 UNDONE_IDS = _touched.where(_live, NOT_UNDO, _any_of(entry.c.id, "ids"))
 UNDONE_ACTS = _touched.where(_live, NOT_UNDO, _any_of(entry.c.act, "acts"))
 CANCEL = update(entry).where(of_project(entry), _any_of(entry.c.id, "ids")).values(cancelled=True)

@@ -1,0 +1,103 @@
+"""hours looked back on
+
+Revision ID: 0007
+Revises: 0004
+"""
+
+from collections import Counter
+
+import sqlalchemy as sa
+from alembic import op
+
+import webapp.db
+
+revision = "0007"
+down_revision = "0004"
+branch_labels = None
+depends_on = None
+
+WHOLE = sa.BigInteger().with_variant(sa.Integer(), "sqlite")
+
+
+def upgrade() -> None:
+    op.create_table(
+        "quarter",
+        sa.Column("stitcher", sa.Uuid(), nullable=False),
+        sa.Column("project", sa.Uuid(), nullable=False),
+        sa.Column("at", webapp.db.UTCDateTime(), nullable=False),
+        sa.Column("pass", sa.String(length=5), nullable=False),
+        sa.Column("stitches", WHOLE, nullable=False),
+        sa.ForeignKeyConstraint(
+            ["stitcher", "project"],
+            ["project.stitcher", "project.id"],
+            name=op.f("quarter_stitcher_of_project"),
+        ),
+        sa.PrimaryKeyConstraint("stitcher", "project", "at", "pass", name=op.f("quarter_key")),
+    )
+    with op.batch_alter_table("quarter", schema=None) as batch_op:
+        batch_op.create_index("quarter_by_time", ["stitcher", "at", "pass", "project", "stitches"])
+    op.create_table(
+        "turn",
+        sa.Column("stitcher", sa.Uuid(), nullable=False),
+        sa.Column("project", sa.Uuid(), nullable=False),
+        sa.Column("at", webapp.db.UTCDateTime(), nullable=False),
+        sa.Column("state", sa.String(length=8), nullable=False),
+        sa.ForeignKeyConstraint(
+            ["stitcher", "project"], ["project.stitcher", "project.id"], name=op.f("turn_stitcher_of_project")
+        ),
+        sa.PrimaryKeyConstraint("stitcher", "project", "at", name=op.f("turn_key")),
+    )
+    with op.batch_alter_table("sitting", schema=None) as batch_op:
+        batch_op.add_column(sa.Column("over_a_day", sa.Boolean(), nullable=False, server_default=sa.false()))
+    with op.batch_alter_table("sitting", schema=None) as batch_op:
+        batch_op.alter_column("over_a_day", server_default=None)
+    for name, condition in (("sitting_over_days", "over_a_day"), ("sitting_struck", "struck")):
+        where = sa.text(condition)
+        op.create_index(name, "sitting", ["stitcher"], sqlite_where=where, postgresql_where=where)
+    _work_out(op.get_bind())
+
+
+def _work_out(connection: sa.Connection) -> None:
+    """Work out from the entries what the journal would have kept."""
+    moment = webapp.db.UTCDateTime()
+    sitting = sa.table(
+        "sitting", sa.column("stitcher"), sa.column("project"), sa.column("id"),
+        sa.column("begin", moment), sa.column("end", moment), sa.column("over_a_day"),
+    )  # fmt: skip
+    for row in connection.execute(sa.select(sitting).where(sitting.c.begin.is_not(None))).all():
+        if row.end is None or (row.end - row.begin).total_seconds() > 86_400:
+            named = (sitting.c.stitcher == row.stitcher, sitting.c.id == row.id)
+            connection.execute(
+                sa.update(sitting).where(*named, sitting.c.project == row.project).values(over_a_day=True)
+            )
+    sums: Counter[tuple[object, ...]] = Counter()
+    entry = sa.table(
+        "entry", sa.column("stitcher"), sa.column("project"), sa.column("at", moment), sa.column("tally"),
+        sa.column("by"), sa.column("fields", sa.JSON()),
+    )  # fmt: skip
+    live = sa.text("kind = 'stitches' AND NOT cancelled")
+    for row in connection.execute(sa.select(entry).where(live)):
+        if row.fields.get("why") in (None, "stitched"):
+            begin = row.at.replace(minute=row.at.minute // 15 * 15, second=0, microsecond=0)
+            sums[row.stitcher, row.project, begin, row.tally.split(" ")[0]] += row.by
+    quarter = sa.table(
+        "quarter", sa.column("stitcher"), sa.column("project"), sa.column("at", moment),
+        sa.column("pass"), sa.column("stitches"),
+    )  # fmt: skip
+    rows = [
+        {"stitcher": stitcher, "project": project, "at": begin, "pass": of, "stitches": stitches}
+        for (stitcher, project, begin, of), stitches in sums.items()
+    ]
+    for start in range(0, len(rows), 5_000):
+        connection.execute(sa.insert(quarter), rows[start : start + 5_000])
+
+
+def downgrade() -> None:
+    for name in ("sitting_struck", "sitting_over_days"):
+        op.drop_index(name, table_name="sitting")
+    with op.batch_alter_table("sitting", schema=None) as batch_op:
+        batch_op.drop_column("over_a_day")
+    op.drop_table("turn")
+    with op.batch_alter_table("quarter", schema=None) as batch_op:
+        batch_op.drop_index("quarter_by_time")
+    op.drop_table("quarter")
