@@ -13,6 +13,9 @@ MONDAY = TODAY - timedelta(days=TODAY.weekday() + 7)
 NAMED = "{:04}-W{:02}".format(*MONDAY.isocalendar()[:2])
 
 
+BACK = ("/hours/month", f"/hours/month?month={MONDAY:%Y-%m}", "/hours/year", "/hours/year?year=2020")
+
+
 @pytest.fixture
 def alice(context, server):
     return Stitcher.begin(context, server)
@@ -61,6 +64,39 @@ def test_from_week_to_week_and_back_without_leaving_the_page(alice, hers):
     expect(hers.get_by_text("No stitching in this week")).to_be_visible()
 
 
+def test_an_arrow_and_a_swipe_turn_the_page_as_the_links_do(alice, hers):
+    hers.evaluate("window.stayed = true")
+    hers.keyboard.press("ArrowLeft")
+    expect(hers.get_by_text("No stitching in this week")).to_be_visible()
+    hers.keyboard.press("ArrowRight")
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    finger = hers.context.new_cdp_session(hers)
+
+    def swipe(begin, end):
+        for what, points in (("touchStart", [begin]), ("touchMove", [end]), ("touchEnd", [])):
+            at = [{"x": x, "y": y} for x, y in points]
+            finger.send("Input.dispatchTouchEvent", {"type": what, "touchPoints": at})
+
+    swipe((60, 300), (80, 420))  # down the page: nothing turns
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    swipe((60, 300), (260, 310))
+    expect(hers.get_by_text("No stitching in this week")).to_be_visible()
+    swipe((260, 300), (60, 310))
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    assert hers.evaluate("window.stayed")
+
+
+def test_from_the_week_to_its_month_and_year_and_into_another_month(alice, hers):
+    hers.get_by_role("link", name="Month").click()
+    expect(hers.get_by_role("heading", name=f"{MONDAY + timedelta(days=3):%B}")).to_be_visible()
+    hers.get_by_role("link", name="Earlier month").click()
+    hers.get_by_role("link", name="Later month").click()
+    hers.get_by_role("link", name="Year").click()
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    hers.get_by_role("link", name=f"{MONDAY:%B}").click()
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+
+
 def test_times_are_put_right_without_leaving_the_page(alice, hers):
     hers.get_by_role("link", name="Fix times").click()
     hers.evaluate("window.stayed = true")
@@ -94,7 +130,13 @@ def test_nothing_stands_in_anyones_way(alice, hers, scheme):
     sit(alice, hers, alice.new_project("A" * 120), 10, 95, 60)
     hers.emulate_media(color_scheme=scheme)
     hers.set_viewport_size({"width": 360, "height": 640})
-    for address in (f"/hours?week={NAMED}", "/hours", f"/hours/sittings?week={NAMED}", "/hours/sittings"):
+    for address in (
+        f"/hours?week={NAMED}",
+        "/hours",
+        f"/hours/sittings?week={NAMED}",
+        "/hours/sittings",
+        *BACK,
+    ):
         hers.goto(alice.url + address)
         hers.evaluate("document.querySelectorAll('details').forEach((one) => (one.open = true))")
         in_nobodys_way(hers)

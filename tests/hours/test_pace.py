@@ -136,9 +136,9 @@ def test_what_is_left_is_the_charts_own_number_or_as_full_as_what_is_done(total,
             *("2027-02-01", "2027-03-02", "2027-03-03"),
             "between 1 February and 3 March 2027, most likely about 2 March 2027",
         ),
-        ("2026-02-13", "2026-02-13", "2026-02-13", "on 13 February"),
+        ("2026-02-13", "2026-02-13", "2026-02-13", "on 13 February, most likely about 13 February"),
     ],
 )
 def test_the_range_is_said_in_a_sentence(early, middle, late, said):
     dates = [date.fromisoformat(day) for day in (early, middle, late)]
-    assert words.between(Finish(*dates), TODAY) == said
+    assert ", ".join([words.range_of(Finish(*dates), TODAY), words.likely(Finish(*dates), TODAY)]) == said

@@ -1,17 +1,30 @@
 """What the journal holds of her sittings and stitches between two moments."""
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
 from uuid import UUID
 
-from sqlalchemy import bindparam, or_, select
+from sqlalchemy import bindparam, func, or_, select, text
 
 from webapp.db import db
 from webapp.hours.figures import Laid
+from webapp.hours.nights import Held
 from webapp.hours.split import QUIET, Stretch, stretch
 from webapp.journal import moments
-from webapp.journal.models import LIVE_STITCHES, OVER_A_DAY, STRUCK, Entry, Quarter, Sitting
+from webapp.journal.keys import kind_of_place
+from webapp.journal.models import (
+    DONE_CROSSES,
+    LIVE_FRAME,
+    LIVE_STITCHES,
+    OVER_A_DAY,
+    STRUCK,
+    Entry,
+    Latest,
+    Quarter,
+    Sitting,
+)
 from webapp.journal.rows import as_entry
 from webapp.journal.sittings import counted
 from webapp.projects.models import Project
@@ -39,6 +52,34 @@ LAST_STITCH = (
     .order_by(Entry.at.desc())
     .limit(1)
 )
+_WHY = Entry.fields["why"].as_string()
+DONE = select(Latest.project, Latest.register, Latest.value).where(
+    *(Latest.stitcher == bindparam("stitcher"), DONE_CROSSES),
+    *(Latest.at >= bindparam("begin"), Latest.at < bindparam("end")),
+    select(Entry.id)  # not what was there before: something was stitched at it
+    .where(Entry.stitcher == Latest.stitcher, Entry.project == Latest.project, text("tally IS NOT NULL"))
+    .where(Entry.tally == func.substr(Latest.register, 6), ~Entry.cancelled, Entry.kind == "stitches")
+    .where(Entry.by > 0, or_(_WHY.is_(None), _WHY == "stitched"))
+    .correlate(Latest)
+    .exists(),
+)
+_STATE = Entry.fields["state"].as_string()
+FRAMES = (
+    select(Entry.project, Entry.at, _STATE)
+    .where(Entry.stitcher == bindparam("stitcher"), LIVE_FRAME)
+    .where(Entry.at >= bindparam("begin"), Entry.at < bindparam("end"))
+    .order_by(Entry.at, Entry.id)
+)
+FRAME_BEFORE = select(
+    Project.id,
+    select(_STATE)
+    .where(Entry.stitcher == Project.stitcher, Entry.project == Project.id, LIVE_FRAME)
+    .where(Entry.at < bindparam("begin"))
+    .order_by(Entry.at.desc(), Entry.id.desc())
+    .limit(1)
+    .correlate(Project)
+    .scalar_subquery(),
+).where(Project.stitcher == bindparam("stitcher"))
 TITLES = (
     select(Project.id, Project.title)
     .where(Project.stitcher == bindparam("stitcher"))
@@ -108,6 +149,23 @@ def laid(stitcher: UUID, begin: datetime, end: datetime) -> list[Laid]:
     """List the crosses stitched in that time, by quarters of an hour; not what was there before."""
     rows = db.session.execute(LAID, {"stitcher": stitcher, "begin": begin, "end": end})
     return [Laid(row.project, row.at, row.stitches) for row in rows]
+
+
+def places_done(stitcher: UUID, begin: datetime, end: datetime) -> Counter[str]:
+    """Count the rows and the blocks closed in that time that are closed still."""
+    rows = db.session.execute(DONE, {"stitcher": stitcher, "begin": begin, "end": end})
+    return Counter(kind_of_place(register.split(" ")[2]) for _, register, done in rows if done)
+
+
+def held(stitcher: UUID, begin: datetime, end: datetime) -> dict[UUID, list[Held]]:
+    """List how the work of each project was held in that time, beginning with how it was before."""
+    asked = {"stitcher": stitcher, "begin": begin, "end": end}
+    found: dict[UUID, list[Held]] = {
+        project: [Held(begin, state)] for project, state in db.session.execute(FRAME_BEFORE, asked) if state
+    }
+    for project, at, state in db.session.execute(FRAMES, asked):
+        found.setdefault(project, []).append(Held(at, state))
+    return found
 
 
 def titles(stitcher: UUID) -> dict[UUID, str]:

@@ -69,12 +69,31 @@ def day_of(day: date, today: date) -> str:
     return f"{day.day} {MONTHS[day.month - 1]}{year}"
 
 
-def between(finish: Finish, today: date) -> str:
-    """Say between which dates it will be done, and about when most likely."""
-    early, middle, late = finish
+def range_of(finish: Finish, today: date) -> str:
+    """Say between which dates it will be done: 10 and 90 of 100."""
+    early, late = finish.early, finish.late
     if early == late:
         return f"on {day_of(late, today)}"
     begin = day_of(early, date(late.year, 1, 1) if early.year == late.year else today)
     if (early.year, early.month) == (late.year, late.month):
         begin = str(early.day)
-    return f"between {begin} and {day_of(late, today)}, most likely about {day_of(middle, today)}"
+    return f"between {begin} and {day_of(late, today)}"
+
+
+def likely(finish: Finish, today: date) -> str:
+    """Say about when it will be done most likely."""
+    return f"most likely about {day_of(finish.middle, today)}"
+
+
+def short_span(first: date, last: date) -> str:
+    """Say 2–8 Feb, or 29 Jan–4 Feb."""
+    end = f"{last.day} {MONTHS[last.month - 1][:3]}"
+    if first == last:
+        return end
+    begin = f"{first.day}" if first.month == last.month else f"{first.day} {MONTHS[first.month - 1][:3]}"
+    return f"{begin}–{end}"
+
+
+def spoken_minutes(count: int) -> str:
+    """Say 20 minutes, or 1 h 30."""
+    return f"{count} minutes" if count < 60 else spoken(count * MINUTE)

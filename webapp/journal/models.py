@@ -19,6 +19,7 @@ LIVE_FRAME = text("kind = 'frame' AND NOT cancelled")
 LIVE_STITCHES = text("kind = 'stitches' AND NOT cancelled")
 OVER_A_DAY = text("over_a_day")
 STRUCK = text("struck")
+DONE_CROSSES = text("substr(register, 1, 11) = 'done cross '")
 OPEN_OR_UNBEGUN = text("(begun IS NULL) != (closers = 0)")
 
 
@@ -47,6 +48,7 @@ class Entry(Base):
         _partial("entry_by_sitting", "project", "sitting", where="sitting IS NOT NULL"),
         _partial("entry_by_act", "project", "act", where="act IS NOT NULL"),
         _partial("frame_by_time", "project", "at", "id", where=LIVE_FRAME),
+        _partial("frame_of_any", "at", where=LIVE_FRAME),
         _partial("stitches_by_time", "at", where=LIVE_STITCHES),
     )
 
@@ -101,7 +103,7 @@ class Latest(Base):
     """What holds of one thing of which only the latest holds."""
 
     __tablename__ = "latest"
-    __table_args__ = (_of_project(),)
+    __table_args__ = (_of_project(), _partial("done_by_time", "at", where=DONE_CROSSES))
 
     stitcher: Mapped[UUID] = mapped_column(primary_key=True)
     project: Mapped[UUID] = mapped_column(primary_key=True)

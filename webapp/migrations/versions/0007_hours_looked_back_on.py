@@ -16,6 +16,10 @@ down_revision = "0004"
 branch_labels = None
 depends_on = None
 
+BY_TIME = (
+    ("entry", "frame_of_any", "kind = 'frame' AND NOT cancelled"),
+    ("latest", "done_by_time", "substr(register, 1, 11) = 'done cross '"),
+)
 WHOLE = sa.BigInteger().with_variant(sa.Integer(), "sqlite")
 
 
@@ -54,6 +58,9 @@ def upgrade() -> None:
     for name, condition in (("sitting_over_days", "over_a_day"), ("sitting_struck", "struck")):
         where = sa.text(condition)
         op.create_index(name, "sitting", ["stitcher"], sqlite_where=where, postgresql_where=where)
+    for table, name, condition in BY_TIME:
+        where = sa.text(condition)
+        op.create_index(name, table, ["stitcher", "at"], sqlite_where=where, postgresql_where=where)
     _work_out(op.get_bind())
 
 
@@ -93,6 +100,8 @@ def _work_out(connection: sa.Connection) -> None:
 
 
 def downgrade() -> None:
+    for table, name, _ in BY_TIME:
+        op.drop_index(name, table_name=table)
     for name in ("sitting_struck", "sitting_over_days"):
         op.drop_index(name, table_name="sitting")
     with op.batch_alter_table("sitting", schema=None) as batch_op:

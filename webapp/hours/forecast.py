@@ -1,0 +1,156 @@
+"""When her projects will be done, out of what the journal holds of them."""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import date, datetime, timedelta
+from uuid import UUID
+from zoneinfo import ZoneInfo
+
+from sqlalchemy import bindparam, func, select
+
+from webapp.db import db
+from webapp.hours import pace
+from webapp.hours.pace import Finish, Span
+from webapp.journal.models import Quarter, Sitting, Total
+from webapp.projects.models import Project
+from webapp.projects.progress import BLOCK
+from webapp.projects.turns import turns_of
+from webapp.threads.models import LegendLine
+
+# What a stitch of another pass is worth in crosses, by the legs it is drawn with: a cross has two, half and
+# backstitch one, quarter and three-quarter half a leg and one and a half. A knot: common practice, no source.
+WORTH = {"cross": 1.0, "part": 0.5, "back": 0.5, "knot": 1.0}
+LOOKED_AT = timedelta(weeks=2 * pace.MOST_WEEKS)
+
+_OF = (Quarter.stitcher == bindparam("stitcher"), Quarter.project == bindparam("project"))
+QUARTERS = select(Quarter.at, Quarter.pass_, Quarter.stitches).where(*_OF, Quarter.at >= bindparam("since"))
+FIRST = select(Quarter.at).where(*_OF, Quarter.stitches > 0).order_by(Quarter.at).limit(1)
+_TOTALS = (
+    *(Total.stitcher == bindparam("stitcher"), Total.project == bindparam("project")),
+    Total.touches > 0,
+)
+LAID = select(Total.pass_, func.sum(Total.stitches)).where(*_TOTALS).group_by(Total.pass_)
+DONE = select(Total.tally, Total.stitches).where(
+    *_TOTALS, Total.done, Total.pass_ == "cross", Total.kind == bindparam("kind")
+)
+SOME_SITTINGS = (
+    select(Sitting.id)
+    .where(
+        *(Sitting.stitcher == bindparam("stitcher"), Sitting.project == bindparam("project")),
+        Sitting.begin.is_not(None),
+    )
+    .limit(pace.SITTINGS)
+)
+LEGEND = select(
+    func.sum(LegendLine.half + LegendLine.quarter + LegendLine.three_quarter).label("part"),
+    func.sum(LegendLine.back).label("back"),
+    func.sum(LegendLine.knots + LegendLine.beads).label("knot"),
+).where(LegendLine.stitcher == bindparam("stitcher"), LegendLine.project == bindparam("project"))
+
+
+@dataclass(frozen=True)
+class Forecast:
+    """When a project will be done: its crosses, and its last pass where the legend has others."""
+
+    project: UUID
+    crosses: Finish | None
+    last: Finish | None
+    sittings: int  # eight at most: from how many it is told
+    left: float | None  # crosses
+
+    @property
+    def why_not(self) -> str:
+        """Say why there is no date."""
+        if self.sittings < pace.SITTINGS:
+            return (
+                f"A finish is forecast from {pace.SITTINGS} sittings over {pace.WEEKS} weeks on. "
+                f"So far there {'is 1' if self.sittings == 1 else f'are {self.sittings}'}."
+            )
+        if self.left is None:
+            return f"A finish is forecast once {pace.PLACES} rows or blocks are done."
+        if self.left <= 0:
+            return "The crosses are done."
+        return f"A finish is forecast from {pace.WEEKS} whole weeks on, at a pace that comes to an end."
+
+
+def forecasts(stitcher: UUID, projects: Sequence[UUID], zone: ZoneInfo, now: datetime) -> list[Forecast]:
+    """Forecast those of the projects that are in hand and of which anything can be told."""
+    query = select(Project).where(Project.stitcher == stitcher, Project.id.in_(projects))
+    hers = {one.id: one for one in db.session.scalars(query) if one.state == "in hand"}
+    told = [forecast(hers[project], zone, now) for project in projects if project in hers]
+    return [one for one in told if one.crosses or one.last]
+
+
+def forecast(project: Project, zone: ZoneInfo, now: datetime) -> Forecast:
+    """Forecast one project."""
+    asked = {"stitcher": project.stitcher, "project": project.id}
+    today = now.astimezone(zone).date()
+    sittings = len(db.session.execute(SOME_SITTINGS, asked).all())
+    laid = {of: int(stitches) for of, stitches in db.session.execute(LAID, asked)}
+    left = _left(project, laid.get("cross", 0))
+    first = db.session.scalar(FIRST, asked)
+    if sittings < pace.SITTINGS or first is None or left is None:
+        return Forecast(project.id, None, None, sittings, left)
+    passes = _by_day(asked, now, zone)
+    rested = rests(turns_of(project.stitcher, project.id), zone)
+    begun = first.astimezone(zone).date()
+    more = _more(asked, laid)
+
+    def told(laid_on: Mapping[date, float], rest: float) -> Finish | None:
+        weeks = pace.weeks_before(today, laid_on, begun, rested)
+        return pace.finish(weeks, rest + laid_on.get(today, 0), today) if rest > 0 else None
+
+    crosses = told(passes(("cross",)), left)
+    last = told(passes(tuple(WORTH)), left + more) if more > 0 else None
+    return Forecast(project.id, crosses, last, sittings, left)
+
+
+def rests(turns: Sequence[tuple[datetime, str]], zone: ZoneInfo) -> list[Span]:
+    """Give the days a project rested, was finished, or was planned again."""
+    days = [(at.astimezone(zone).date(), state) for at, state in turns]
+    ends = [day for day, _ in days[1:]]
+    return [
+        Span(day, end)
+        for (day, state), end in zip(days, [*ends, None], strict=True)
+        if state != "in hand" and (end is None or end > day)
+    ]
+
+
+def _by_day(
+    asked: dict[str, UUID], now: datetime, zone: ZoneInfo
+) -> Callable[[Sequence[str]], dict[date, float]]:
+    rows = db.session.execute(QUARTERS, asked | {"since": now - LOOKED_AT}).all()
+    dated = [(at.astimezone(zone).date(), of, stitches) for at, of, stitches in rows]
+
+    def of_passes(which: Sequence[str]) -> dict[date, float]:
+        sums: dict[date, float] = {}
+        for day, of, stitches in dated:
+            if of in which:
+                sums[day] = sums.get(day, 0) + stitches * WORTH[of]
+        return sums
+
+    return of_passes
+
+
+def _left(project: Project, laid: int) -> float | None:
+    kind = "block" if project.working == "blocks" else "row"
+    asked = {"stitcher": project.stitcher, "project": project.id, "kind": kind}
+    done = [(_area(project, tally[6:]), stitches) for tally, stitches in db.session.execute(DONE, asked)]
+    rows = project.working == "rows"
+    expected = project.expected * project.height if rows and project.expected else None
+    return pace.left_to_lay(project.chart_total, laid, project.width * project.height, done, expected)
+
+
+def _area(project: Project, place: str) -> int:
+    """Tell how many squares of the chart a row or block has."""
+    if "." not in place:
+        return project.width if int(place) <= project.height else 0
+    across, down = (int(part) for part in place.split("."))
+    wide, high = project.width - (across - 1) * BLOCK, project.height - (down - 1) * BLOCK
+    return max(min(BLOCK, wide), 0) * max(min(BLOCK, high), 0)
+
+
+def _more(asked: dict[str, UUID], laid: dict[str, int]) -> float:
+    """Tell what other passes have left, in crosses."""
+    legend = db.session.execute(LEGEND, asked).one()._mapping
+    return sum(max(int(legend[of] or 0) - laid.get(of, 0), 0) * WORTH[of] for of in ("part", "back", "knot"))
