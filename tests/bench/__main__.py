@@ -3,7 +3,7 @@
 import importlib
 import sys
 
-PARTS = ("weight", "tap", "journal", "gauge", "size", "finish")
+PARTS = ("weight", "tap", "journal", "gauge", "size", "finish", "hours")
 
 
 def main(names: list[str]) -> None:

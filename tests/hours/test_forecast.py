@@ -1,11 +1,13 @@
 """The finish as the page and the figures tell it, out of the journal."""
 
-from datetime import date, timedelta
+from datetime import UTC, date, datetime, timedelta
 from uuid import uuid4
+from zoneinfo import ZoneInfo
 
 import pytest
 
 from webapp.db import db
+from webapp.hours.forecast import rests
 from webapp.threads.models import LegendLine
 
 FIRST = date(2026, 1, 13)  # a Tuesday
@@ -105,3 +107,23 @@ def test_the_last_pass_is_told_where_the_legend_has_one(alice, app, lanterns, ev
 def test_what_was_there_before_is_not_her_pace(alice, lanterns, evenings, figures):
     evenings(alice, lanterns, 10, why="before")
     assert figures(alice)["finishes"] == []
+
+
+def turn(day, state):
+    return datetime(2026, 2, day, 12, tzinfo=UTC), state
+
+
+@pytest.mark.parametrize(
+    ("turns", "spans"),
+    [
+        ([], []),  # a project from before its turns were noted
+        ([turn(3, "in hand")], []),
+        ([turn(3, "in hand"), turn(5, "resting")], [(5, None)]),
+        ([turn(3, "resting"), turn(9, "in hand")], [(3, 9)]),
+        ([turn(3, "resting"), turn(3, "in hand")], []),
+        ([turn(3, "resting"), turn(6, "finished"), turn(9, "in hand")], [(3, 6), (6, 9)]),
+    ],
+)
+def test_days_out_of_hand_are_told_from_the_turns(turns, spans):
+    found = rests(turns, ZoneInfo("Europe/London"))
+    assert [(span.first.day, span.end and span.end.day) for span in found] == spans

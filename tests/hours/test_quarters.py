@@ -7,13 +7,15 @@ from sqlalchemy import select
 from webapp.db import db
 from webapp.journal.audit import differences
 from webapp.journal.models import Quarter, Sitting
+from webapp.journal.quarters import bounds
 
 
 def kept(app):
     with app.app_context():
-        query = select(Quarter.at, Quarter.pass_, Quarter.stitches).order_by(Quarter.at, Quarter.pass_)
         assert list(differences()) == []
-        return [(at.strftime("%H:%M"), of, stitches) for at, of, stitches in db.session.execute(query)]
+        query = select(Quarter.quarter, Quarter.pass_, Quarter.stitches)
+        rows = sorted(db.session.execute(query).all())
+        return [(f"{bounds(number)[0]:%H:%M}", of, stitches) for number, of, stitches in rows]
 
 
 def stitches(at, by, **more):

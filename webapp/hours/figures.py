@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from statistics import median
+from typing import NamedTuple
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
@@ -16,9 +17,8 @@ EARLIER = 4  # weeks that tell what is usual
 SHORTEST = timedelta(minutes=10)  # a pace from less time says nothing
 
 
-@dataclass(frozen=True)
-class Laid:
-    """Crosses that one entry laid, or took back where negative."""
+class Laid(NamedTuple):
+    """Crosses laid at a moment, or taken back where negative."""
 
     project: UUID
     at: datetime

@@ -3,15 +3,19 @@
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, datetime, timedelta
+from itertools import pairwise
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from sqlalchemy import bindparam, func, select
 
 from webapp.db import db
-from webapp.hours import pace
+from webapp.hours import pace, wall
+from webapp.hours.laid import laid_of
 from webapp.hours.pace import Finish, Span
+from webapp.hours.week import days_from
 from webapp.journal.models import Quarter, Sitting, Total
+from webapp.journal.quarters import bounds
 from webapp.projects.models import Project
 from webapp.projects.progress import BLOCK
 from webapp.projects.turns import turns_of
@@ -23,8 +27,7 @@ WORTH = {"cross": 1.0, "part": 0.5, "back": 0.5, "knot": 1.0}
 LOOKED_AT = timedelta(weeks=2 * pace.MOST_WEEKS)
 
 _OF = (Quarter.stitcher == bindparam("stitcher"), Quarter.project == bindparam("project"))
-QUARTERS = select(Quarter.at, Quarter.pass_, Quarter.stitches).where(*_OF, Quarter.at >= bindparam("since"))
-FIRST = select(Quarter.at).where(*_OF, Quarter.stitches > 0).order_by(Quarter.at).limit(1)
+FIRST = select(Quarter.quarter).where(*_OF, Quarter.stitches > 0).order_by(Quarter.quarter).limit(1)
 _TOTALS = (
     *(Total.stitcher == bindparam("stitcher"), Total.project == bindparam("project")),
     Total.touches > 0,
@@ -91,9 +94,9 @@ def forecast(project: Project, zone: ZoneInfo, now: datetime) -> Forecast:
     first = db.session.scalar(FIRST, asked)
     if sittings < pace.SITTINGS or first is None or left is None:
         return Forecast(project.id, None, None, sittings, left)
-    passes = _by_day(asked, now, zone)
+    passes = _by_day(asked, today, zone)
     rested = rests(turns_of(project.stitcher, project.id), zone)
-    begun = first.astimezone(zone).date()
+    begun = wall.shown(bounds(first)[0], zone).date()
     more = _more(asked, laid)
 
     def told(laid_on: Mapping[date, float], rest: float) -> Finish | None:
@@ -107,20 +110,20 @@ def forecast(project: Project, zone: ZoneInfo, now: datetime) -> Forecast:
 
 def rests(turns: Sequence[tuple[datetime, str]], zone: ZoneInfo) -> list[Span]:
     """Give the days a project rested, was finished, or was planned again."""
-    days = [(at.astimezone(zone).date(), state) for at, state in turns]
-    ends = [day for day, _ in days[1:]]
+    days: list[tuple[date | None, str]] = [(at.astimezone(zone).date(), state) for at, state in turns]
     return [
         Span(day, end)
-        for (day, state), end in zip(days, [*ends, None], strict=True)
-        if state != "in hand" and (end is None or end > day)
+        for (day, state), (end, _) in pairwise([*days, (None, "")])
+        if day and state != "in hand" and day != end
     ]
 
 
 def _by_day(
-    asked: dict[str, UUID], now: datetime, zone: ZoneInfo
+    asked: dict[str, UUID], today: date, zone: ZoneInfo
 ) -> Callable[[Sequence[str]], dict[date, float]]:
-    rows = db.session.execute(QUARTERS, asked | {"since": now - LOOKED_AT}).all()
-    dated = [(at.astimezone(zone).date(), of, stitches) for at, of, stitches in rows]
+    """Read what was laid by day, to be summed for some passes, in crosses."""
+    days = days_from(today - LOOKED_AT, today + pace.DAY, zone).days
+    dated = list(laid_of(asked["stitcher"], asked["project"], days))
 
     def of_passes(which: Sequence[str]) -> dict[date, float]:
         sums: dict[date, float] = {}

@@ -11,6 +11,7 @@ from webapp.accounts.models import Account
 from webapp.hours import charts, months, records
 from webapp.hours.charts import Cloth, Row
 from webapp.hours.figures import Figures, Share, Shares, whole, work_out
+from webapp.hours.laid import laid
 from webapp.hours.shown import Seen, Sums, woven
 from webapp.hours.week import Days, thursday
 
@@ -125,6 +126,6 @@ def _week_name(row: Sequence[date | None]) -> str:
 def _back(account: Account, days: Days, **layout: object) -> Back:
     zone, now = ZoneInfo(account.zone), clock.now()
     counts = [one.counts for one in records.sittings(account.id, days.begin, days.end, now)]
-    figures: Figures = work_out(days, counts, records.laid(account.id, days.begin, days.end))
+    figures: Figures = work_out(days, counts, laid(account.id, days))
     titles: dict[UUID, str] = records.titles(account.id)
     return Back(figures=figures, titles=titles, zone=zone, now=now, days=days, **layout)  # type: ignore[arg-type]

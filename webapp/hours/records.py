@@ -9,7 +9,6 @@ from uuid import UUID
 from sqlalchemy import bindparam, func, or_, select, text
 
 from webapp.db import db
-from webapp.hours.figures import Laid
 from webapp.hours.nights import Held
 from webapp.hours.split import QUIET, Stretch, stretch
 from webapp.journal import moments
@@ -22,7 +21,6 @@ from webapp.journal.models import (
     STRUCK,
     Entry,
     Latest,
-    Quarter,
     Sitting,
 )
 from webapp.journal.rows import as_entry
@@ -39,10 +37,6 @@ _SITTINGS = (
 BEGUN = _SITTINGS.where(Sitting.begin >= bindparam("first"), Sitting.begin < bindparam("end"))
 BEGUN_BEFORE = _SITTINGS.where(OVER_A_DAY, Sitting.begin < bindparam("first"))
 STRUCK_OUT = select(Sitting.id, Sitting.project).where(_HERS, STRUCK)
-LAID = select(Quarter.project, Quarter.at, Quarter.stitches).where(
-    *(Quarter.stitcher == bindparam("stitcher"), Quarter.pass_ == "cross", Quarter.stitches != 0),
-    *(Quarter.at >= bindparam("begin"), Quarter.at < bindparam("end")),
-)
 LAST_STITCH = (
     select(Entry.at)
     .where(
@@ -109,7 +103,7 @@ def sittings(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> l
     """List the sittings that touch the time from ``begin`` to ``end``, as they began; open ones touch all."""
     first = begin - DAY  # what began earlier is found by having lasted over a day
     asked = {"stitcher": stitcher, "first": first, "begin": begin, "end": end}
-    rows = [row for query in (BEGUN_BEFORE, BEGUN) for row in db.session.execute(query, asked)]
+    rows = [row for query in (BEGUN_BEFORE, BEGUN) for row in db.session.connection().execute(query, asked)]
     found = []
     for row in rows:
         last = _last_stitch(stitcher, row.project, row.begin) if row.end is None else None
@@ -143,12 +137,6 @@ def entries(stitcher: UUID, project: UUID, sitting: UUID) -> Iterable[Entry]:
 def strikes(entry: Entry) -> bool:
     """Tell whether an entry strikes its sitting out."""
     return entry.kind == "amend" and bool(entry.fields.get("struck"))
-
-
-def laid(stitcher: UUID, begin: datetime, end: datetime) -> list[Laid]:
-    """List the crosses stitched in that time, by quarters of an hour; not what was there before."""
-    rows = db.session.execute(LAID, {"stitcher": stitcher, "begin": begin, "end": end})
-    return [Laid(row.project, row.at, row.stitches) for row in rows]
 
 
 def places_done(stitcher: UUID, begin: datetime, end: datetime) -> Counter[str]:

@@ -13,6 +13,7 @@ from webapp.hours import bars, charts, records, wall, words
 from webapp.hours.figures import EARLIER, Share, Shares, usual, whole, work_out
 from webapp.hours.forecast import Forecast, forecasts
 from webapp.hours.joining import Joined, join
+from webapp.hours.laid import laid
 from webapp.hours.nights import nights_on
 from webapp.hours.records import Sat
 from webapp.hours.shown import Shown, Sums, woven
@@ -95,7 +96,7 @@ def report_on(account: Account, name: str | None) -> Report:
     weeks = [week_beside(week, -n, zone) for n in range(EARLIER, 0, -1)] + [week]
     sat = records.sittings(account.id, weeks[0].begin, week.end, now)
     counts: Sequence[Stretch] = [one.counts for one in sat]
-    worked = work_out(week, counts, records.laid(account.id, week.begin, week.end))
+    worked = work_out(week, counts, laid(account.id, week))
     titles = records.titles(account.id)
     is_now = week.begin <= now < week.end
     return Report(

@@ -1,6 +1,7 @@
 """Her week and her days: from dates and a zone to moments, right across every change of the clocks."""
 
 import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
 from functools import lru_cache
@@ -100,6 +101,15 @@ def _laid_out(first: date, end: date, zone: ZoneInfo) -> tuple[Day, ...]:
     dates = [first + timedelta(days=n) for n in range((end - first).days + 1)]
     bounds = [midnight(day, zone) for day in dates]
     return tuple(map(Day, dates[:-1], bounds[:-1], bounds[1:]))
+
+
+def runs(days: Sequence[Day]) -> Iterator[tuple[int, int]]:
+    """Gather days of one length that follow each other: give (first, how many) of each run."""
+    first = 0
+    for n in range(1, len(days) + 1):
+        if n == len(days) or days[n].end - days[n].begin != days[first].end - days[first].begin:
+            yield first, n - first
+            first = n
 
 
 def first_of(day: date, week_start: int) -> date:

@@ -19,13 +19,17 @@ from webapp.projects.models import Project
 def differences() -> Iterator[str]:
     """Give a sentence for each figure that its entries do not come to; nothing if all is well."""
     for project in list(db.session.scalars(select(Project).order_by(Project.stitcher, Project.id))):
-        of = (Entry.stitcher == project.stitcher, Entry.project == project.id)
-        rows = list(db.session.scalars(select(Entry).where(*of)))
-        where = f"Project {project.id} of {project.stitcher}"
-        yield from (f"{where}: {said}" for said in _totals(project, rows))
-        yield from (f"{where}: {said}" for said in _sittings(project, rows))
-        yield from (f"{where}: {said}" for said in _quarters(project, rows))
+        yield from differences_of(project)
         db.session.expunge_all()
+
+
+def differences_of(project: Project) -> Iterator[str]:
+    """Give the sentences for one project."""
+    of = (Entry.stitcher == project.stitcher, Entry.project == project.id)
+    rows = list(db.session.scalars(select(Entry).where(*of)))
+    where = f"Project {project.id} of {project.stitcher}"
+    for part in (_totals, _sittings, _quarters):
+        yield from (f"{where}: {said}" for said in part(project, rows))
 
 
 def _totals(project: Project, rows: list[Entry]) -> Iterator[str]:
@@ -58,12 +62,13 @@ def _sittings(project: Project, rows: list[Entry]) -> Iterator[str]:
 
 def _quarters(project: Project, rows: list[Entry]) -> Iterator[str]:
     of = (Quarter.stitcher == project.stitcher, Quarter.project == project.id)
-    query = select(Quarter.at, Quarter.pass_, Quarter.stitches).where(*of)
-    kept = {(at, of): stitches for at, of, stitches in db.session.execute(query)}
+    query = select(Quarter.quarter, Quarter.pass_, Quarter.stitches).where(*of)
+    kept = {(number, of): stitches for number, of, stitches in db.session.execute(query)}
     right = quarters.counted(as_entry(row) for row in rows if not row.cancelled)
     for quarter in sorted(kept.keys() | right.keys()):
         if kept.get(quarter, 0) != right[quarter]:
-            yield f"{quarter[1]} from {quarter[0]} is {kept.get(quarter, 0)}, and comes to {right[quarter]}."
+            said = f"“{quarter[1]}” from {moments.write(quarters.bounds(quarter[0])[0])}"
+            yield f"{said} is {kept.get(quarter, 0)}, and comes to {right[quarter]}."
 
 
 def _as_kept(row: Sitting) -> Counted:

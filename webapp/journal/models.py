@@ -120,12 +120,12 @@ class Quarter(Base):
     __tablename__ = "quarter"
     __table_args__ = (
         _of_project(),
-        Index("quarter_by_time", "stitcher", "at", "pass", "project", "stitches"),
+        Index("quarter_by_time", "stitcher", "quarter", "pass", "project", "stitches"),
     )
 
     stitcher: Mapped[UUID] = mapped_column(primary_key=True)
     project: Mapped[UUID] = mapped_column(primary_key=True)
-    at: Mapped[datetime] = mapped_column(primary_key=True)  # its beginning
+    quarter: Mapped[int] = mapped_column(primary_key=True)  # counted from 1970-01-01T00:00Z
     pass_: Mapped[str] = mapped_column("pass", String(5), primary_key=True)
     stitches: Mapped[int]
 

@@ -6,19 +6,30 @@ of an hour, as they have since 1980. So sums by quarter serve them all, and a ye
 
 from collections import Counter
 from collections.abc import Iterable
-from datetime import datetime, timedelta
+from datetime import UTC, datetime, timedelta
 
 from webapp.journal import moments
 from webapp.journal.keys import Entry, tally
 
-LAST = timedelta(minutes=15) - timedelta(milliseconds=1)  # its last moment, as entries are kept
-Key = tuple[datetime, str]  # its beginning, the pass
+LONG = timedelta(minutes=15)
+EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
+Key = tuple[int, str]  # which one, counted from the epoch; the pass
 
 
 def key(tally: str, at: datetime) -> Key:
     """Name the quarter that an entry belongs to."""
-    begin = at.replace(minute=at.minute // 15 * 15, second=0, microsecond=0)
-    return begin, tally.split(" ")[0]
+    return number(at), tally.split(" ")[0]
+
+
+def number(at: datetime) -> int:
+    """Number the quarter that holds a moment."""
+    return (at - EPOCH) // LONG
+
+
+def bounds(number: int) -> tuple[datetime, datetime]:
+    """Give its first and its last moment, as entries are kept."""
+    begin = EPOCH + number * LONG
+    return begin, begin + (LONG - timedelta(milliseconds=1))
 
 
 def counted(live: Iterable[Entry]) -> Counter[Key]:

@@ -90,7 +90,7 @@ _kept = {
     "total": (total, ("tally",), ("pass", "kind", "stitches", "bare", "touches", "done", "revision")),
     "latest": (latest, ("register",), ("at", "entry", "value", "revision")),
     "sitting": (sitting, ("id",), ("begun", "closers", "begin", "end", "struck", "over_a_day")),
-    "quarter": (quarter, ("at", "pass"), ("stitches",)),
+    "quarter": (quarter, ("quarter", "pass"), ("stitches",)),
 }
 UPDATES = {name: _update(*kept) for name, kept in _kept.items()}
 INSERTS = {name: insert(kept[0]) for name, kept in _kept.items()}

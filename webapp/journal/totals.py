@@ -90,10 +90,11 @@ def _sitting(journal: Journal, sitting: UUID) -> None:
 
 
 def _quarter(journal: Journal, quarter: quarters.Key) -> None:
-    begin, of = quarter
-    rows = journal.rows(statements.LAID_BETWEEN, begin=begin, last=begin + quarters.LAST)
+    number, of = quarter
+    begin, last = quarters.bounds(number)
+    rows = journal.rows(statements.LAID_BETWEEN, begin=begin, last=last)
     stitches = sum(int(laid) for tally, laid in rows if tally.split(" ")[0] == of)
-    journal.put(statements.quarter, {"at": begin, "pass": of}, {"stitches": stitches})
+    journal.put(statements.quarter, {"quarter": number, "pass": of}, {"stitches": stitches})
 
 
 def _moment(text: str | None) -> Any:

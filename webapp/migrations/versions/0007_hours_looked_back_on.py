@@ -5,6 +5,7 @@ Revises: 0004
 """
 
 from collections import Counter
+from datetime import UTC, datetime, timedelta
 
 import sqlalchemy as sa
 from alembic import op
@@ -20,6 +21,7 @@ BY_TIME = (
     ("entry", "frame_of_any", "kind = 'frame' AND NOT cancelled"),
     ("latest", "done_by_time", "substr(register, 1, 11) = 'done cross '"),
 )
+EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 WHOLE = sa.BigInteger().with_variant(sa.Integer(), "sqlite")
 
 
@@ -28,7 +30,7 @@ def upgrade() -> None:
         "quarter",
         sa.Column("stitcher", sa.Uuid(), nullable=False),
         sa.Column("project", sa.Uuid(), nullable=False),
-        sa.Column("at", webapp.db.UTCDateTime(), nullable=False),
+        sa.Column("quarter", WHOLE, nullable=False),
         sa.Column("pass", sa.String(length=5), nullable=False),
         sa.Column("stitches", WHOLE, nullable=False),
         sa.ForeignKeyConstraint(
@@ -36,10 +38,10 @@ def upgrade() -> None:
             ["project.stitcher", "project.id"],
             name=op.f("quarter_stitcher_of_project"),
         ),
-        sa.PrimaryKeyConstraint("stitcher", "project", "at", "pass", name=op.f("quarter_key")),
+        sa.PrimaryKeyConstraint("stitcher", "project", "quarter", "pass", name=op.f("quarter_key")),
     )
     with op.batch_alter_table("quarter", schema=None) as batch_op:
-        batch_op.create_index("quarter_by_time", ["stitcher", "at", "pass", "project", "stitches"])
+        batch_op.create_index("quarter_by_time", ["stitcher", "quarter", "pass", "project", "stitches"])
     op.create_table(
         "turn",
         sa.Column("stitcher", sa.Uuid(), nullable=False),
@@ -85,15 +87,15 @@ def _work_out(connection: sa.Connection) -> None:
     live = sa.text("kind = 'stitches' AND NOT cancelled")
     for row in connection.execute(sa.select(entry).where(live)):
         if row.fields.get("why") in (None, "stitched"):
-            begin = row.at.replace(minute=row.at.minute // 15 * 15, second=0, microsecond=0)
-            sums[row.stitcher, row.project, begin, row.tally.split(" ")[0]] += row.by
+            number = (row.at - EPOCH) // timedelta(minutes=15)
+            sums[row.stitcher, row.project, number, row.tally.split(" ")[0]] += row.by
     quarter = sa.table(
-        "quarter", sa.column("stitcher"), sa.column("project"), sa.column("at", moment),
+        "quarter", sa.column("stitcher"), sa.column("project"), sa.column("quarter"),
         sa.column("pass"), sa.column("stitches"),
     )  # fmt: skip
     rows = [
-        {"stitcher": stitcher, "project": project, "at": begin, "pass": of, "stitches": stitches}
-        for (stitcher, project, begin, of), stitches in sums.items()
+        {"stitcher": stitcher, "project": project, "quarter": number, "pass": of, "stitches": stitches}
+        for (stitcher, project, number, of), stitches in sums.items()
     ]
     for start in range(0, len(rows), 5_000):
         connection.execute(sa.insert(quarter), rows[start : start + 5_000])
