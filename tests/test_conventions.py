@@ -28,7 +28,10 @@ SUBJECTS = {
         *("size_asking", "size_answer", "size_saying", "size_figures", "drawing"),
         *("slip_text", "slip_saying", "slip_asking", "slip_code"),
     ],
-    "hours": ["split", "week", "wall", "figures", "bars", "charts", "months", "nights", "pace", "words"],
+    "hours": [
+        *("split", "week", "wall", "figures", "bars", "words"),
+        *("amends", "charts", "months", "nights", "pace"),
+    ],
     "projects": ["progress", "woven"],
     "stitching": ["place"],
     "reminders": ["bedtime"],

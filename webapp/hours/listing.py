@@ -1,17 +1,22 @@
 """A week's sittings as they are listed to put their times right."""
 
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from webapp import clock
 from webapp.accounts.models import Account
 from webapp.hours import records, wall, words
+from webapp.hours.amends import before_change, offered_end
+from webapp.hours.fixing import became_of
 from webapp.hours.joining import Joined, join
 from webapp.hours.records import Sat
 from webapp.hours.report import week_asked
 from webapp.hours.shown import Shown
+from webapp.hours.split import Stretch, stretch
 from webapp.ids import new_id
+from webapp.journal import moments
 
 FIELD = "%Y-%m-%dT%H:%M"
 
@@ -22,6 +27,9 @@ class Listing(Shown):
 
     joined: list[Joined]
     titles: dict[UUID, str]
+    was: dict[UUID, Stretch]  # what a sitting that was put right counted for before
+    moved: dict[UUID, UUID]  # to which project one that was struck out was moved
+    gaps: dict[UUID, timedelta]  # from tap to tap, at the projects of those still open
 
     def day_of(self, joined: Joined) -> str:
         """Say on which day it began."""
@@ -35,12 +43,24 @@ class Listing(Shown):
         return f"{begin:%H:%M} to {words.moment(wall.shown(sat.end, self.zone), begin.date())}"
 
     def values(self, sat: Sat) -> dict[str, str]:
-        """Fill in its form; for one that runs, its last stitch is offered as the end."""
-        end = sat.end or sat.last_stitch or sat.counts.end
+        """Fill in its form; for one that runs, its last tap and her usual gap are offered as the end."""
+        end = sat.end or sat.counts.end
+        if sat.end is None and sat.last_stitch:
+            end = offered_end(sat.begin, sat.last_stitch, self.gaps[sat.project], self.now)
         return {
+            "project": str(sat.project),
             "begin": wall.shown(sat.begin, self.zone).strftime(FIELD),
             "end": wall.shown(end, self.zone).strftime(FIELD),
         }
+
+    def said_before(self, sat: Sat) -> str | None:
+        """Say from when to when it lasted before it was put right."""
+        was = self.was.get(sat.id)
+        if was is None:
+            return None
+        begin, end = (wall.shown(moment, self.zone) for moment in (was.begin, was.end))
+        now = wall.shown(sat.begin, self.zone).date()
+        return f"{words.moment(begin, now)} to {words.moment(end, begin.date())}"
 
     def new_form(self) -> UUID:
         """Make the id of one form."""
@@ -53,4 +73,16 @@ def listing_of(account: Account, name: str | None) -> Listing:
     found = records.sittings(account.id, week.begin, week.end, now)
     touching = [one for one in found if one.counts.end > week.begin or one.begin >= week.begin]
     struck = records.struck(account.id, week.begin, week.end, now)
-    return Listing(zone, now, week, join(touching + struck), records.titles(account.id))
+    was = {one.id: was for one in touching if (was := _was(account.id, one, now))}
+    moved = {one.id: to[0][0] for one in struck if (to := became_of(account.id, one.id))}
+    gaps = {one.project: records.gap(account.id, one.project) for one in touching if one.end is None}
+    titles = records.titles(account.id)
+    return Listing(zone, now, week, join(touching + struck), titles, was, moved, gaps)
+
+
+def _was(stitcher: UUID, sat: Sat, now: datetime) -> Stretch | None:
+    before = before_change(records.named(stitcher, sat.project, sat.id))
+    if before is None or before.begin is None:
+        return None
+    begin, end = moments.read(before.begin), moments.read(before.end) if before.end else None
+    return stretch(sat.project, begin, end, None, now)

@@ -4,11 +4,13 @@ from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from typing import Any
 from uuid import UUID
 
 from sqlalchemy import bindparam, func, or_, select, text
 
 from webapp.db import db
+from webapp.hours.amends import usual_gap
 from webapp.hours.nights import Held
 from webapp.hours.split import QUIET, Stretch, stretch
 from webapp.journal import moments
@@ -17,6 +19,7 @@ from webapp.journal.models import (
     DONE_CROSSES,
     LIVE_FRAME,
     LIVE_STITCHES,
+    NOT_UNDO,
     OVER_A_DAY,
     STRUCK,
     Entry,
@@ -74,6 +77,13 @@ FRAME_BEFORE = select(
     .correlate(Project)
     .scalar_subquery(),
 ).where(Project.stitcher == bindparam("stitcher"))
+TAPS = (
+    select(Entry.at)
+    .where(Entry.stitcher == bindparam("stitcher"), Entry.project == bindparam("project"))
+    .where(~Entry.cancelled, NOT_UNDO, Entry.kind == "stitches")
+    .order_by(Entry.at.desc(), Entry.id.desc())
+    .limit(200)
+)
 TITLES = (
     select(Project.id, Project.title)
     .where(Project.stitcher == bindparam("stitcher"))
@@ -126,6 +136,16 @@ def struck(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> lis
         if began < end and counts.end > begin:
             found.append(Sat(row.id, row.project, began, ended, None, counts, struck=True))
     return found
+
+
+def gap(stitcher: UUID, project: UUID) -> timedelta:
+    """Tell how long she usually takes from tap to tap at a project."""
+    return usual_gap(list(db.session.scalars(TAPS, {"stitcher": stitcher, "project": project})))
+
+
+def named(stitcher: UUID, project: UUID, sitting: UUID) -> list[tuple[dict[str, Any], bool]]:
+    """List the entries that name a sitting as the journal writes them, each with whether it is cancelled."""
+    return [(as_entry(one), one.cancelled) for one in entries(stitcher, project, sitting)]
 
 
 def entries(stitcher: UUID, project: UUID, sitting: UUID) -> Iterable[Entry]:

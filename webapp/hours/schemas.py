@@ -49,6 +49,12 @@ class TimesSchema(OnceSchema):
     end = _wall("Say when it ended.")
 
 
+class ChangeSchema(TimesSchema):
+    """A sitting's times, and whose they are; left out, they stay where they were."""
+
+    project = fields.UUID(error_messages={"invalid_uuid": "Choose the project."})
+
+
 class SittingSchema(TimesSchema):
     """A sitting that was forgotten."""
 
