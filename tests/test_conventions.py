@@ -30,7 +30,7 @@ SUBJECTS = {
     ],
     "hours": [
         *("split", "week", "wall", "figures", "bars", "words"),
-        *("amends", "charts", "months", "nights", "pace"),
+        *("amends", "charts", "months", "nights", "pace", "sheets"),
     ],
     "projects": ["progress", "woven"],
     "stitching": ["place"],

@@ -97,6 +97,28 @@ def test_from_the_week_to_its_month_and_year_and_into_another_month(alice, hers)
     expect(hers.get_by_text("84 stitches")).to_be_visible()
 
 
+def test_the_week_is_handed_on_as_a_picture(alice, hers):
+    with hers.expect_download() as kept:
+        hers.get_by_role("button", name="Picture").click()
+    assert kept.value.suggested_filename == f"{NAMED}.png"
+    head = kept.value.path().read_bytes()[:24]
+    assert head[:8] == b"\x89PNG\r\n\x1a\n"
+    wide, high = int.from_bytes(head[16:20]), int.from_bytes(head[20:24])
+    assert wide == 1280
+    assert 1000 < high < 2400
+    expect(hers.get_by_text("The picture is among this phone's downloads.")).to_be_visible()
+
+
+def test_printed_it_is_black_on_white_without_what_can_be_touched(alice, hers):
+    hers.emulate_media(media="print", color_scheme="dark")
+    expect(hers.get_by_role("link", name="Fix times")).to_be_hidden()
+    expect(hers.locator("svg.bands")).to_be_visible()
+    colours = hers.evaluate(
+        "[getComputedStyle(document.body).color, getComputedStyle(document.body).backgroundColor]"
+    )
+    assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+
+
 def test_times_are_put_right_without_leaving_the_page(alice, hers):
     hers.get_by_role("link", name="Fix times").click()
     hers.evaluate("window.stayed = true")

@@ -1,4 +1,7 @@
-// The pages of Hours come alive: arrow keys and a swipe turn to what lies earlier or later, as their links do.
+// The pages of Hours come alive: arrow keys and a swipe turn to what lies earlier or later, as their links do; the week is
+// printed, and handed on as a picture.
+
+import { handOn } from "../handed.js";
 
 const FAR = 64; // px, sideways
 const KEYS = { ArrowLeft: "earlier", ArrowRight: "later" };
@@ -27,3 +30,19 @@ document.addEventListener("touchend", ({ changedTouches }) => {
   from = null;
   if (way) turn(way);
 }, { passive: true });
+
+const ACTS = {
+  print: () => window.print(),
+  picture: async () => {
+    const { picture } = await import("./week_picture.js");
+    const page = document.getElementById("week");
+    return handOn(await picture(page), `${page.dataset.week}.png`);
+  },
+};
+document.addEventListener("click", async ({ target }) => {
+  const act = ACTS[target.closest(".scripted button")?.dataset.act];
+  if (!act) return;
+  const said = await act();
+  if (said) document.querySelector('[data-slot="told"]').textContent = said;
+});
+document.documentElement.dataset.hours = "";
