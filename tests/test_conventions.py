@@ -30,7 +30,7 @@ SUBJECTS = {
     ],
     "hours": [
         *("split", "week", "wall", "figures", "bars", "words"),
-        *("amends", "charts", "months", "nights", "pace", "sheets"),
+        *("amends", "charts", "months", "nights", "pace", "sheets", "kinds", "growth"),
     ],
     "projects": ["progress", "woven"],
     "stitching": ["place"],

@@ -37,7 +37,7 @@ export function painted(wide, ground, compose) {
   const pen = canvas.getContext("2d");
   pen.scale(2, 2);
   pen.fillStyle = ground;
-  pen.fillRect(0, 0, wide, high);
+  pen.fillRect(0, 0, wide, canvas.height);
   compose(pen, true);
   return new Promise((resolve, reject) => {
     canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error("no picture"))), "image/png");

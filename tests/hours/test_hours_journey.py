@@ -4,9 +4,10 @@ from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
+from PIL import Image
 from playwright.sync_api import expect
 
-from tests.browser.phones import PHONE, Stitcher, complaints, in_nobodys_way, until
+from tests.browser.phones import PHONE, Stitcher, complaints, in_nobodys_way, tap_on, until
 
 TODAY = datetime.now(ZoneInfo("Europe/London")).date()
 MONDAY = TODAY - timedelta(days=TODAY.weekday() + 7)
@@ -117,6 +118,43 @@ def test_printed_it_is_black_on_white_without_what_can_be_touched(alice, hers):
         "[getComputedStyle(document.body).color, getComputedStyle(document.body).backgroundColor]"
     )
     assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+
+
+def test_times_are_fixed_on_one_phone_while_the_other_taps_on(alice, hers, browser, browser_context_args):
+    other = browser.new_context(**browser_context_args)
+    tablet = alice.sign_in_on(other).open()
+    tap_on(tablet, 5)
+    hers.goto(f"{alice.url}/hours/sittings?week={NAMED}")
+    hers.get_by_text("Change").click()
+    hers.get_by_label("Ended").last.fill(f"{MONDAY}T20:45")
+    hers.get_by_role("button", name="Keep these times").click()
+    tap_on(tablet, 7)
+    expect(hers.get_by_role("status")).to_have_text("Kept.")
+    until(tablet, lambda: tablet.evaluate("phone.waiting()") == 0)
+    assert alice.on_the_server() == 84 + 12
+    expect(tablet.locator("[data-slot=stitches]").first).to_have_text("96")
+    hers.goto(f"{alice.url}/hours?week={NAMED}")
+    expect(hers.get_by_text("0:45").first).to_be_visible()
+    other.close()
+
+
+def test_a_photograph_is_made_small_on_the_phone_and_stands_in_the_story(alice, hers, tmp_path):
+    Image.effect_noise((2600, 1300), 40).save(tmp_path / "work.jpg")
+    hers.goto(f"{alice.url}/projects/{alice.project}/story")
+    hers.get_by_text("Add a photograph").click()
+    field = hers.get_by_label("Picture")
+    field.set_input_files(tmp_path / "work.jpg")
+    until(hers, lambda: field.evaluate("(field) => field.files[0].name") == "photograph.jpg")
+    hers.get_by_label("Where you stopped").fill("at the lamp")
+    hers.get_by_role("button", name="Keep it").click()
+    kept = hers.get_by_alt_text("at the lamp")
+    expect(kept).to_be_visible()
+    assert kept.evaluate("(image) => [image.naturalWidth, image.naturalHeight]") == [1600, 800]
+    hers.set_viewport_size({"width": 360, "height": 640})
+    hers.evaluate("document.querySelectorAll('details').forEach((one) => (one.open = true))")
+    in_nobodys_way(hers)
+    hers.get_by_role("button", name="Delete this photograph for good").click()
+    expect(kept).to_have_count(0)
 
 
 def test_times_are_put_right_without_leaving_the_page(alice, hers):

@@ -20,6 +20,7 @@ from webapp.house import house
 from webapp.ids import new_id
 from webapp.journal.batch import write_down
 from webapp.migrate import migrate
+from webapp.projects import turns
 from webapp.projects.models import Project
 
 SEED = 1851
@@ -46,6 +47,8 @@ def fill(config: Config) -> None:
             project = db.session.get_one(Project, (stitcher, made[story.title]))
             db.session.refresh(project)
             project.state = story.state
+            if story.state in ("resting", "finished"):
+                turns.note(project, clock.now() - timedelta(days=story.last_day))
         db.session.commit()
         db.engine.dispose()
 

@@ -108,13 +108,18 @@ def forecast(project: Project, zone: ZoneInfo, now: datetime) -> Forecast:
     return Forecast(project.id, crosses, last, sittings, left)
 
 
-def rests(turns: Sequence[tuple[datetime, str]], zone: ZoneInfo) -> list[Span]:
-    """Give the days a project rested, was finished, or was planned again."""
-    days: list[tuple[date | None, str]] = [(at.astimezone(zone).date(), state) for at, state in turns]
+OUT_OF_HAND = ("planned", "resting", "finished")
+
+
+def rests(
+    turns: Sequence[tuple[datetime, str]], zone: ZoneInfo, states: Sequence[str] = OUT_OF_HAND
+) -> list[Span]:
+    """Give the days a project was in one of these states: not in hand, where none are named."""
+    days: list[tuple[date | None, str]] = [(wall.shown(at, zone).date(), state) for at, state in turns]
     return [
         Span(day, end)
         for (day, state), (end, _) in pairwise([*days, (None, "")])
-        if day and state != "in hand" and day != end
+        if day and state in states and day != end
     ]
 
 

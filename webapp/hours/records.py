@@ -39,6 +39,11 @@ _SITTINGS = (
 )
 BEGUN = _SITTINGS.where(Sitting.begin >= bindparam("first"), Sitting.begin < bindparam("end"))
 BEGUN_BEFORE = _SITTINGS.where(OVER_A_DAY, Sitting.begin < bindparam("first"))
+OF_PROJECT = (
+    select(Sitting.id, Sitting.project, Sitting.begin, Sitting.end)
+    .where(_HERS, Sitting.project == bindparam("project"), Sitting.begin.is_not(None))
+    .order_by(Sitting.begin, Sitting.id)
+)
 STRUCK_OUT = select(Sitting.id, Sitting.project).where(_HERS, STRUCK)
 LAST_STITCH = (
     select(Entry.at)
@@ -113,13 +118,21 @@ def sittings(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> l
     """List the sittings that touch the time from ``begin`` to ``end``, as they began; open ones touch all."""
     first = begin - DAY  # what began earlier is found by having lasted over a day
     asked = {"stitcher": stitcher, "first": first, "begin": begin, "end": end}
-    rows = [row for query in (BEGUN_BEFORE, BEGUN) for row in db.session.connection().execute(query, asked)]
-    found = []
-    for row in rows:
-        last = _last_stitch(stitcher, row.project, row.begin) if row.end is None else None
-        counts = stretch(row.project, row.begin, row.end, last, now)
-        found.append(Sat(row.id, row.project, row.begin, row.end, last, counts))
-    return found
+    connection = db.session.connection()
+    rows = [row for query in (BEGUN_BEFORE, BEGUN) for row in connection.execute(query, asked)]
+    return [_sat(stitcher, row, now) for row in rows]
+
+
+def sittings_of(stitcher: UUID, project: UUID, now: datetime) -> list[Sat]:
+    """List all sittings of one project, as they began."""
+    rows = db.session.connection().execute(OF_PROJECT, {"stitcher": stitcher, "project": project})
+    return [_sat(stitcher, row, now) for row in rows]
+
+
+def _sat(stitcher: UUID, row: Any, now: datetime) -> Sat:
+    last = _last_stitch(stitcher, row.project, row.begin) if row.end is None else None
+    counts = stretch(row.project, row.begin, row.end, last, now)
+    return Sat(row.id, row.project, row.begin, row.end, last, counts)
 
 
 def struck(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> list[Sat]:

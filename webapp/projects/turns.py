@@ -10,10 +10,11 @@ from webapp.db import db
 from webapp.projects.models import Project, Turn
 
 
-def note(project: Project) -> None:
-    """Note that a project came into its state now; the caller commits."""
+def note(project: Project, at: datetime | None = None) -> None:
+    """Note that a project came into its state, now or at an earlier moment; the caller commits."""
     made = {"stitcher": project.stitcher, "project": project.id, "state": project.state}
-    db.session.merge(Turn(at=clock.now(), **made))
+    now = clock.now()
+    db.session.merge(Turn(at=min(at or now, now), **made))
 
 
 def turns_of(stitcher: UUID, project: UUID) -> list[tuple[datetime, str]]:

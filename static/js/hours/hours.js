@@ -46,3 +46,6 @@ document.addEventListener("click", async ({ target }) => {
   if (said) document.querySelector('[data-slot="told"]').textContent = said;
 });
 document.documentElement.dataset.hours = "";
+document.addEventListener("change", async ({ target }) => {
+  if (target.matches("[data-photograph] input[type=file]")) (await import("./shrink.js")).shrink(target);
+});

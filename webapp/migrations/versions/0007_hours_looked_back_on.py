@@ -53,6 +53,25 @@ def upgrade() -> None:
         ),
         sa.PrimaryKeyConstraint("stitcher", "project", "at", name=op.f("turn_key")),
     )
+    op.create_table(
+        "photograph",
+        sa.Column("stitcher", sa.Uuid(), nullable=False),
+        sa.Column("project", sa.Uuid(), nullable=False),
+        sa.Column("id", sa.Uuid(), nullable=False),
+        sa.Column("file", sa.Uuid(), nullable=False),
+        sa.Column("at", webapp.db.UTCDateTime(), nullable=False),
+        sa.Column("line", sa.String(length=200), nullable=False),
+        sa.Column("width", WHOLE, nullable=False),
+        sa.Column("height", WHOLE, nullable=False),
+        sa.ForeignKeyConstraint(
+            ["stitcher", "project"],
+            ["project.stitcher", "project.id"],
+            name=op.f("photograph_stitcher_of_project"),
+        ),
+        sa.PrimaryKeyConstraint("stitcher", "project", "id", name=op.f("photograph_key")),
+    )
+    with op.batch_alter_table("photograph", schema=None) as batch_op:
+        batch_op.create_index("photograph_by_age", ["stitcher", "project", "at"])
     with op.batch_alter_table("sitting", schema=None) as batch_op:
         batch_op.add_column(sa.Column("over_a_day", sa.Boolean(), nullable=False, server_default=sa.false()))
     with op.batch_alter_table("sitting", schema=None) as batch_op:
@@ -108,6 +127,9 @@ def downgrade() -> None:
         op.drop_index(name, table_name="sitting")
     with op.batch_alter_table("sitting", schema=None) as batch_op:
         batch_op.drop_column("over_a_day")
+    with op.batch_alter_table("photograph", schema=None) as batch_op:
+        batch_op.drop_index("photograph_by_age")
+    op.drop_table("photograph")
     op.drop_table("turn")
     with op.batch_alter_table("quarter", schema=None) as batch_op:
         batch_op.drop_index("quarter_by_time")
