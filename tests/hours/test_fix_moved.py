@@ -145,3 +145,12 @@ def test_taps_that_come_while_times_are_fixed_are_all_there(app, alice, lanterns
     assert shares(alice) == {"Harbour lanterns": (4200, 47)}
     with app.app_context():
         assert list(differences()) == []
+
+
+def test_the_same_put_back_sent_twice_counts_once(alice, sitting):
+    alice.post(sitting, data=times(end="2026-02-10T21:00"))
+    alice.post(sitting, data=times(end="2026-02-10T20:30"))
+    form = {"once": str(uuid4()), **WEEK}
+    for _ in range(2):
+        alice.post(f"{sitting}/return", data=form)
+    assert seconds(alice) == 3600

@@ -19,6 +19,7 @@ def test_a_month_shows_its_days_and_leads_to_its_weeks(alice, lanterns, sit):
         "105 stitches",
         'href="/hours?week=2026-W06"',
         "2–8 Feb",
+        "Tue 3 February",
     ):
         assert words in page, words
     assert 'href="/hours?week=2026-W05"' in page

@@ -94,7 +94,11 @@ def became_of(stitcher: UUID, sitting: UUID) -> list[tuple[UUID, UUID]]:
 
 def _undo(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
     changed = latest_change(records.named(stitcher, project, sitting))
-    undos = [{"id": _entry_id(once, f"undo {id}"), "kind": "undo", "entry": id} for id in changed]
+    # Sent twice, the form finds another change to be the latest; by its own number it is the same undo.
+    undos = [
+        {"id": _entry_id(once, f"undo {n} {sitting}"), "kind": "undo", "entry": id}
+        for n, id in enumerate(changed)
+    ]
     write_down(stitcher, project, undos)
 
 

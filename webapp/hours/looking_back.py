@@ -64,9 +64,14 @@ class Back(Seen, Sums):
         return parts
 
     @property
+    def stitched(self) -> list[tuple[date, Share]]:
+        """Sum each day that has anything."""
+        return [(day.date, whole(shares)) for day, shares in self.figures.days if shares]
+
+    @property
     def days_stitched(self) -> int:
         """Count the days with any time."""
-        return sum(any(share.time for share in shares.values()) for _, shares in self.figures.days)
+        return sum(bool(total.time) for _, total in self.stitched)
 
 
 def _sum(shares: Sequence[Share]) -> Share:
