@@ -14,8 +14,7 @@ from webapp.hours import pace, wall
 from webapp.hours.laid import laid_of
 from webapp.hours.pace import Finish, Span
 from webapp.hours.week import days_from
-from webapp.journal.models import Quarter, Sitting, Total
-from webapp.journal.quarters import bounds
+from webapp.journal.models import Sitting, Total
 from webapp.projects.models import Project
 from webapp.projects.progress import BLOCK
 from webapp.projects.turns import turns_of
@@ -26,8 +25,6 @@ from webapp.threads.models import LegendLine
 WORTH = {"cross": 1.0, "part": 0.5, "back": 0.5, "knot": 1.0}
 LOOKED_AT = timedelta(weeks=2 * pace.MOST_WEEKS)
 
-_OF = (Quarter.stitcher == bindparam("stitcher"), Quarter.project == bindparam("project"))
-FIRST = select(Quarter.quarter).where(*_OF, Quarter.stitches > 0).order_by(Quarter.quarter).limit(1)
 _TOTALS = (
     *(Total.stitcher == bindparam("stitcher"), Total.project == bindparam("project")),
     Total.touches > 0,
@@ -36,11 +33,12 @@ LAID = select(Total.pass_, func.sum(Total.stitches)).where(*_TOTALS).group_by(To
 DONE = select(Total.tally, Total.stitches).where(
     *_TOTALS, Total.done, Total.pass_ == "cross", Total.kind == bindparam("kind")
 )
+# What is asked of one project must not go by an index of all her time, which grows with the years.
 SOME_SITTINGS = (
     select(Sitting.id)
     .where(
         *(Sitting.stitcher == bindparam("stitcher"), Sitting.project == bindparam("project")),
-        Sitting.begin.is_not(None),
+        func.coalesce(Sitting.end, Sitting.begin).is_not(None),
     )
     .limit(pace.SITTINGS)
 )
@@ -91,12 +89,11 @@ def forecast(project: Project, zone: ZoneInfo, now: datetime) -> Forecast:
     sittings = len(db.session.execute(SOME_SITTINGS, asked).all())
     laid = {of: int(stitches) for of, stitches in db.session.execute(LAID, asked)}
     left = _left(project, laid.get("cross", 0))
-    first = db.session.scalar(FIRST, asked)
-    if sittings < pace.SITTINGS or first is None or left is None:
-        return Forecast(project.id, None, None, sittings, left)
     passes = _by_day(asked, today, zone)
+    begun = min((day for day, worth in passes(tuple(WORTH)).items() if worth > 0), default=None)
+    if sittings < pace.SITTINGS or begun is None or left is None:
+        return Forecast(project.id, None, None, sittings, left)
     rested = rests(turns_of(project.stitcher, project.id), zone)
-    begun = wall.shown(bounds(first)[0], zone).date()
     more = _more(asked, laid)
 
     def told(laid_on: Mapping[date, float], rest: float) -> Finish | None:

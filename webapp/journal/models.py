@@ -137,7 +137,7 @@ class Sitting(Base):
     __table_args__ = (
         _of_project(),
         Index("sitting_by_time", "stitcher", "begin"),
-        _partial("sitting_over_days", where=OVER_A_DAY),
+        _partial("sitting_over_days", "begin", where=OVER_A_DAY),
         _partial("sitting_struck", where=STRUCK),
         _partial("sitting_open", "project", where=OPEN_OR_UNBEGUN),
     )

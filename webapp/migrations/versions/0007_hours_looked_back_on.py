@@ -17,9 +17,11 @@ down_revision = "0004"
 branch_labels = None
 depends_on = None
 
-BY_TIME = (
-    ("entry", "frame_of_any", "kind = 'frame' AND NOT cancelled"),
-    ("latest", "done_by_time", "substr(register, 1, 11) = 'done cross '"),
+PARTIAL = (
+    ("sitting", "sitting_over_days", ["begin"], "over_a_day"),
+    ("sitting", "sitting_struck", [], "struck"),
+    ("entry", "frame_of_any", ["at"], "kind = 'frame' AND NOT cancelled"),
+    ("latest", "done_by_time", ["at"], "substr(register, 1, 11) = 'done cross '"),
 )
 EPOCH = datetime(1970, 1, 1, tzinfo=UTC)
 WHOLE = sa.BigInteger().with_variant(sa.Integer(), "sqlite")
@@ -76,12 +78,9 @@ def upgrade() -> None:
         batch_op.add_column(sa.Column("over_a_day", sa.Boolean(), nullable=False, server_default=sa.false()))
     with op.batch_alter_table("sitting", schema=None) as batch_op:
         batch_op.alter_column("over_a_day", server_default=None)
-    for name, condition in (("sitting_over_days", "over_a_day"), ("sitting_struck", "struck")):
+    for table, name, columns, condition in PARTIAL:
         where = sa.text(condition)
-        op.create_index(name, "sitting", ["stitcher"], sqlite_where=where, postgresql_where=where)
-    for table, name, condition in BY_TIME:
-        where = sa.text(condition)
-        op.create_index(name, table, ["stitcher", "at"], sqlite_where=where, postgresql_where=where)
+        op.create_index(name, table, ["stitcher", *columns], sqlite_where=where, postgresql_where=where)
     _work_out(op.get_bind())
 
 
@@ -121,10 +120,8 @@ def _work_out(connection: sa.Connection) -> None:
 
 
 def downgrade() -> None:
-    for table, name, _ in BY_TIME:
+    for table, name, *_ in PARTIAL:
         op.drop_index(name, table_name=table)
-    for name in ("sitting_struck", "sitting_over_days"):
-        op.drop_index(name, table_name="sitting")
     with op.batch_alter_table("sitting", schema=None) as batch_op:
         batch_op.drop_column("over_a_day")
     with op.batch_alter_table("photograph", schema=None) as batch_op:
