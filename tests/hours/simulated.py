@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 from datetime import date, timedelta
+from math import exp
 from random import Random
 from typing import NamedTuple
 
-from webapp.hours.pace import PLACES, SITTINGS, WEEKS, Finish, finish, weeks_before
+from webapp.hours.pace import SITTINGS, WEEKS, Finish, finish, weeks_before
 
 DAY = timedelta(days=1)
 
@@ -42,7 +43,7 @@ class Habit:
                 away -= 1
             elif self.luck.random() < self.evenings[day.weekday()]:
                 hours = self.minutes / 60 * self.luck.lognormvariate(0, self.spread)
-                stitches = round(self.pace * self.luck.uniform(0.8, 1.15) * hours * 2.718**mood)
+                stitches = round(self.pace * self.luck.uniform(0.8, 1.15) * hours * exp(mood))
             yield day, stitches
             day += DAY
 
@@ -67,4 +68,4 @@ def case(seed: int) -> Case | None:
             return Case(forecast, day, weeks) if forecast else None
         if (day - first).days > 40 * 366:
             return None
-    raise AssertionError(PLACES)
+    raise AssertionError("the days came to an end")

@@ -69,19 +69,18 @@ def update(part: bool, project: UUID, sitting: UUID) -> Answer:
     return _put_right(part, ChangeSchema(), _hers(project, sitting), _change, "Kept.")
 
 
-@answered_twice(f"{ONE}/<any(strike, return):how>")
-def turn(part: bool, project: UUID, sitting: UUID, how: str) -> Answer:
-    """Strike a sitting out, or put back what was changed of it last."""
-    write, said = TURNS[how]
-
-    def turned(given: Given, before: Sitting) -> Errors:
-        write(stitcher().id, before.project, before.id, given["once"])
-        return {}
-
-    return _put_right(part, OnceSchema(), _hers(project, sitting), turned, said)
+@answered_twice(f"{ONE}/strike")
+def strike(part: bool, project: UUID, sitting: UUID) -> Answer:
+    """Strike a sitting out."""
+    return _turn(part, _hers(project, sitting), fixing.strike, "Struck out.")
 
 
-TURNS = {"strike": (fixing.strike, "Struck out."), "return": (fixing.put_back, "Put back.")}
+@answered_twice(f"{ONE}/return")
+def put_back(part: bool, project: UUID, sitting: UUID) -> Answer:
+    """Put back what was changed of a sitting last."""
+    return _turn(part, _hers(project, sitting), fixing.put_back, "Put back.")
+
+
 Given = dict[str, Any]
 Write = Callable[[Given, Any], Errors]
 
@@ -95,6 +94,16 @@ def _put_right(part: bool, schema: OnceSchema, before: Sitting | None, write: Wr
         return _answer(part, errors, sitting=before.id if before else None)
     db.session.commit()
     return _answer(part, {}, done)
+
+
+def _turn(part: bool, hers: Sitting, write: Callable[[UUID, UUID, UUID, UUID], None], done: str) -> Answer:
+    """Do what needs no more than the sitting itself."""
+
+    def turned(given: Given, before: Sitting) -> Errors:
+        write(stitcher().id, before.project, before.id, given["once"])
+        return {}
+
+    return _put_right(part, OnceSchema(), hers, turned, done)
 
 
 def _add(given: Given, _none: None) -> Errors:
