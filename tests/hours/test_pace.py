@@ -138,6 +138,10 @@ def test_what_is_left_is_the_charts_own_number_or_as_full_as_what_is_done(total,
             *("2027-02-01", "2027-03-02", "2027-03-03"),
             "between 1 February and 3 March 2027, most likely about 2 March 2027",
         ),
+        (
+            *("2028-09-05", "2029-09-25", "2032-09-26"),
+            "between September 2028 and September 2032, most likely about September 2029",
+        ),
         ("2026-02-13", "2026-02-13", "2026-02-13", "on 13 February, most likely about 13 February"),
     ],
 )

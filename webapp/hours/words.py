@@ -10,6 +10,7 @@ MONTHS = [
 ]
 DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
 MINUTE = timedelta(minutes=1)
+HALF_A_YEAR = timedelta(days=183)  # a range wider than this is not told to the day
 
 
 def minutes(time: timedelta) -> int:
@@ -70,10 +71,12 @@ def day_of(day: date, today: date) -> str:
 
 
 def range_of(finish: Finish, today: date) -> str:
-    """Say between which dates it will be done: 10 and 90 of 100."""
+    """Say between which dates it will be done, 10 and 90 of 100; months alone where they lie far apart."""
     early, late = finish.early, finish.late
     if early == late:
         return f"on {day_of(late, today)}"
+    if _far_apart(finish):
+        return f"between {_month_of(early)} and {_month_of(late)}"
     begin = day_of(early, date(late.year, 1, 1) if early.year == late.year else today)
     if (early.year, early.month) == (late.year, late.month):
         begin = str(early.day)
@@ -82,7 +85,16 @@ def range_of(finish: Finish, today: date) -> str:
 
 def likely(finish: Finish, today: date) -> str:
     """Say about when it will be done most likely."""
-    return f"most likely about {day_of(finish.middle, today)}"
+    middle = _month_of(finish.middle) if _far_apart(finish) else day_of(finish.middle, today)
+    return f"most likely about {middle}"
+
+
+def _far_apart(finish: Finish) -> bool:
+    return finish.late - finish.early > HALF_A_YEAR
+
+
+def _month_of(day: date) -> str:
+    return f"{MONTHS[day.month - 1]} {day.year}"
 
 
 def short_span(first: date, last: date) -> str:
