@@ -20,7 +20,7 @@ OURS = {name for name in MODULES if name.startswith("webapp")}
 
 # Rules of the trade and other plain arithmetic: they must stay as they are, whatever is built around them.
 SUBJECTS = {
-    "journal": ["fold", "keys", "order", "whole", "moments", "sittings"],
+    "journal": ["fold", "keys", "order", "whole", "moments", "sittings", "quarters"],
     "cloth": [
         *("gauge", "naming", "answer", "typed", "words", "saying", "meant"),
         *("bounds", "sizing", "margins", "packing", "advice", "lengths"),
@@ -38,7 +38,10 @@ SUBJECTS = {
         *("needed", "sheet", "bag", "finishing"),
         *("called", "amounts", "shopping", "shopping_words", "lasting", "reach_words"),
     ],
-    "hours": ["split", "week", "wall", "figures", "bars"],
+    "hours": [
+        *("split", "week", "wall", "figures", "bars", "words"),
+        *("amends", "charts", "months", "nights", "pace", "sheets", "kinds", "growth"),
+    ],
     "projects": ["progress", "woven"],
     "stitching": ["place"],
     "reminders": ["base64url", "bedtime", "calendar", "endpoints", "schedule", "wording"],

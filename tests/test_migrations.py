@@ -1,5 +1,7 @@
 """A database of an earlier shape comes to the newest with all that is in it."""
 
+from datetime import datetime, timedelta
+
 import pytest
 from alembic import command
 from alembic.autogenerate import compare_metadata
@@ -77,6 +79,43 @@ def test_what_entries_said_of_threads_before_there_were_sums_of_them_is_summed(h
         at = "SELECT tally, stitches, spent, touches FROM thread_at ORDER BY tally"
         assert connection.execute(text(at)).all() == [("cross 1", 7, 9, 2), ("cross 2", 5, 5, 1)]
         assert connection.execute(text("SELECT count(*) FROM entry WHERE thread IS NULL")).scalar() == 1
+
+
+LAID = """INSERT INTO entry (stitcher, id, project, kind, at, said, fields, by, tally, cancelled)
+    VALUES (:stitcher, :id, :project, 'stitches', :at, :at, :fields, :by, 'cross 1', :cancelled)"""
+SITTING = """INSERT INTO sitting (stitcher, project, id, begun, closers, begin, "end", struck)
+    VALUES (:stitcher, :project, :id, :begin, :closers, :begin, :end, false)"""
+
+
+def test_quarters_and_long_sittings_are_worked_out_from_what_was_there(house):
+    step(command.upgrade, "0004")
+    of = {"stitcher": "a" * 32, "project": "b" * 32}
+    with db.engine.connect().execution_options(writing=True) as connection, connection.begin():
+        connection.execute(text(ACCOUNT), {"id": of["stitcher"]})
+        connection.execute(text(PROJECT), {"stitcher": of["stitcher"], "id": of["project"]})
+        for n, (time, by, fields, cancelled) in enumerate(
+            [
+                ("20:01:00", 5, "{}", False),
+                ("20:14:59.999", 4, '{"why": "stitched"}', False),
+                ("20:15:00", 3, "{}", False),
+                ("20:02:00", 90, '{"why": "before"}', False),
+                ("20:03:00", 70, "{}", True),
+            ]
+        ):
+            laid = {"at": f"2026-02-10 {time}", "by": by, "fields": fields, "cancelled": cancelled}
+            connection.execute(text(LAID), of | laid | {"id": f"{n:032}"})
+        for id, end in (("c", "2026-02-10 21:00:00"), ("d", "2026-02-12 21:00:00"), ("e", None)):
+            times = {"begin": "2026-02-10 20:00:00", "end": end, "closers": int(end is not None)}
+            connection.execute(text(SITTING), of | times | {"id": id * 32})
+    migrate(house)
+    with db.engine.connect() as connection:
+        kept = connection.execute(text("SELECT quarter, pass, stitches FROM quarter ORDER BY 1")).all()
+        eight = (datetime(2026, 2, 10, 20) - datetime(1970, 1, 1)) // timedelta(minutes=15)
+        assert kept == [(eight, "cross", 9), (eight + 1, "cross", 3)]
+        long = connection.execute(text("SELECT id FROM sitting WHERE over_a_day ORDER BY id")).scalars().all()
+        assert long == ["d" * 32, "e" * 32]
+        indexes = text("SELECT sql FROM sqlite_master WHERE tbl_name = 'sitting' AND name = 'sitting_open'")
+        assert "WHERE (begun IS NULL)" in connection.execute(indexes).scalar()
 
 
 def test_the_newest_shape_is_what_the_models_say(house):

@@ -29,6 +29,7 @@ ENTRIES: dict[str, tuple[tuple[str, ...], str | None]] = {
     "js/cloth/piece_page.js": ((), None),
     "js/cloth/class_page.js": ((), None),
     "js/threads/quick_page.js": ((), None),
+    "js/hours/hours.js": ((), None),
     "js/pwa/wake.js": ((), None),  # for the worker, which has no page: nothing in it may be shared with one
 }
 _IMPORT = re.compile(r"""(?:^|(?<=[;}\n]))import\s*(?:\{([^}]*)\}\s*from\s*)?"([^"]+)";?""")

@@ -3,7 +3,7 @@
 import importlib
 import sys
 
-PARTS = ("weight", "tap", "journal", "gauge", "size", "thread", "nights")
+PARTS = ("weight", "tap", "journal", "gauge", "size", "thread", "nights", "finish", "hours")
 
 
 def main(names: list[str]) -> None:

@@ -1,5 +1,6 @@
 """Take README.md's pictures, and the installer's, from the demonstration at phone size."""
 
+import sys
 import tempfile
 from collections.abc import Callable
 from datetime import date, datetime, time
@@ -63,6 +64,9 @@ SHOTS: dict[str, tuple[str, Callable[[Page], Any]]] = {
     "class": ("dark", lambda page: page.goto(CLASS)),
     "slip": ("light", slip),
     "hours": ("dark", hours),
+    "hours-light": ("light", hours),
+    "year": ("dark", lambda page: page.goto("/hours/year")),
+    "year-light": ("light", lambda page: page.goto("/hours/year")),
     "blocks": ("light", blocks),
     "stitch": ("dark", stitch),  # last: it begins a sitting
 }
@@ -93,13 +97,13 @@ def take(browser: Browser, url: str, name: str) -> None:
     context.close()
 
 
-def main() -> None:
+def main(names: list[str]) -> None:
     FOLDER.mkdir(exist_ok=True)
     with tempfile.TemporaryDirectory() as folder, sync_playwright() as playwright:
         server = Server(Path(folder), command="demo")
         browser = playwright.chromium.launch(executable_path=find_chromium(), args=FLAGS)
         try:
-            for name in SHOTS:
+            for name in names or SHOTS:
                 take(browser, server.url, name)
                 print(f"{name}.png")
         finally:
@@ -108,4 +112,4 @@ def main() -> None:
 
 
 if __name__ == "__main__":
-    main()
+    main(sys.argv[1:])

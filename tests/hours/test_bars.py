@@ -14,7 +14,7 @@ def minutes(n):
 
 
 @pytest.mark.parametrize(
-    ("longest", "each"), [(0, 3), (72, 3), (73, 5), (140, 6), (241, 15), (1440, 60), (1500, 60)]
+    ("longest", "each"), [(0, 3), (72, 3), (73, 5), (140, 6), (241, 15), (1440, 60), (1500, 90)]
 )
 def test_a_thread_stands_for_so_much_that_the_tallest_band_fits(longest, each):
     assert bars.thread_minutes(minutes(longest)) == each

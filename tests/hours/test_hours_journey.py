@@ -4,13 +4,17 @@ from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo
 
 import pytest
+from PIL import Image
 from playwright.sync_api import expect
 
-from tests.browser.phones import PHONE, Stitcher, complaints, in_nobodys_way, until
+from tests.browser.phones import PHONE, Stitcher, complaints, in_nobodys_way, tap_on, until
 
 TODAY = datetime.now(ZoneInfo("Europe/London")).date()
 MONDAY = TODAY - timedelta(days=TODAY.weekday() + 7)
 NAMED = "{:04}-W{:02}".format(*MONDAY.isocalendar()[:2])
+
+
+BACK = ("/hours/month", f"/hours/month?month={MONDAY:%Y-%m}", "/hours/year", "/hours/year?year=2020")
 
 
 @pytest.fixture
@@ -61,6 +65,98 @@ def test_from_week_to_week_and_back_without_leaving_the_page(alice, hers):
     expect(hers.get_by_text("No stitching in this week")).to_be_visible()
 
 
+def test_an_arrow_and_a_swipe_turn_the_page_as_the_links_do(alice, hers):
+    hers.evaluate("window.stayed = true")
+    hers.keyboard.press("ArrowLeft")
+    expect(hers.get_by_text("No stitching in this week")).to_be_visible()
+    hers.keyboard.press("ArrowRight")
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    finger = hers.context.new_cdp_session(hers)
+
+    def swipe(begin, end):
+        for what, points in (("touchStart", [begin]), ("touchMove", [end]), ("touchEnd", [])):
+            at = [{"x": x, "y": y} for x, y in points]
+            finger.send("Input.dispatchTouchEvent", {"type": what, "touchPoints": at})
+
+    swipe((60, 300), (80, 420))  # down the page: nothing turns
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    swipe((60, 300), (260, 310))
+    expect(hers.get_by_text("No stitching in this week")).to_be_visible()
+    swipe((260, 300), (60, 310))
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    assert hers.evaluate("window.stayed")
+
+
+def test_from_the_week_to_its_month_and_year_and_into_another_month(alice, hers):
+    hers.get_by_role("link", name="Month").click()
+    expect(hers.get_by_role("heading", name=f"{MONDAY + timedelta(days=3):%B}")).to_be_visible()
+    hers.get_by_role("link", name="Earlier month").click()
+    hers.get_by_role("link", name="Later month").click()
+    hers.get_by_role("link", name="Year").click()
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    hers.get_by_role("link", name=f"{MONDAY:%B}").click()
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+
+
+def test_the_week_is_handed_on_as_a_picture(alice, hers):
+    with hers.expect_download() as kept:
+        hers.get_by_role("button", name="Picture").click()
+    assert kept.value.suggested_filename == f"{NAMED}.png"
+    head = kept.value.path().read_bytes()[:24]
+    assert head[:8] == b"\x89PNG\r\n\x1a\n"
+    wide, high = int.from_bytes(head[16:20]), int.from_bytes(head[20:24])
+    assert wide == 1280
+    assert 1000 < high < 2400
+    expect(hers.get_by_text("The picture is among this phone's downloads.")).to_be_visible()
+
+
+def test_printed_it_is_black_on_white_without_what_can_be_touched(alice, hers):
+    hers.emulate_media(media="print", color_scheme="dark")
+    expect(hers.get_by_role("link", name="Fix times")).to_be_hidden()
+    expect(hers.locator("svg.bands")).to_be_visible()
+    colours = hers.evaluate(
+        "[getComputedStyle(document.body).color, getComputedStyle(document.body).backgroundColor]"
+    )
+    assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
+
+
+def test_times_are_fixed_on_one_phone_while_the_other_taps_on(alice, hers, browser, browser_context_args):
+    other = browser.new_context(**browser_context_args)
+    tablet = alice.sign_in_on(other).open()
+    tap_on(tablet, 5)
+    hers.goto(f"{alice.url}/hours/sittings?week={NAMED}")
+    hers.get_by_text("Change").click()
+    hers.get_by_label("Ended").last.fill(f"{MONDAY}T20:45")
+    hers.get_by_role("button", name="Keep these times").click()
+    tap_on(tablet, 7)
+    expect(hers.get_by_role("status")).to_have_text("Kept.")
+    until(tablet, lambda: tablet.evaluate("phone.waiting()") == 0)
+    assert alice.on_the_server() == 84 + 12
+    expect(tablet.locator("[data-slot=stitches]").first).to_have_text("96")
+    hers.goto(f"{alice.url}/hours?week={NAMED}")
+    expect(hers.get_by_text("0:45").first).to_be_visible()
+    other.close()
+
+
+def test_a_photograph_is_made_small_on_the_phone_and_stands_in_the_story(alice, hers, tmp_path):
+    Image.effect_noise((2600, 1300), 40).save(tmp_path / "work.jpg")
+    hers.goto(f"{alice.url}/projects/{alice.project}/story")
+    hers.get_by_text("Add a photograph").click()
+    field = hers.get_by_label("Picture")
+    field.set_input_files(tmp_path / "work.jpg")
+    until(hers, lambda: field.evaluate("(field) => field.files[0].name") == "photograph.jpg")
+    hers.get_by_label("Where you stopped").fill("at the lamp")
+    hers.get_by_role("button", name="Keep it").click()
+    kept = hers.get_by_alt_text("at the lamp")
+    expect(kept).to_be_visible()
+    assert kept.evaluate("(image) => [image.naturalWidth, image.naturalHeight]") == [1600, 800]
+    hers.set_viewport_size({"width": 360, "height": 640})
+    hers.evaluate("document.querySelectorAll('details').forEach((one) => (one.open = true))")
+    in_nobodys_way(hers)
+    hers.get_by_role("button", name="Delete this photograph for good").click()
+    expect(kept).to_have_count(0)
+
+
 def test_times_are_put_right_without_leaving_the_page(alice, hers):
     hers.get_by_role("link", name="Fix times").click()
     hers.evaluate("window.stayed = true")
@@ -94,7 +190,13 @@ def test_nothing_stands_in_anyones_way(alice, hers, scheme):
     sit(alice, hers, alice.new_project("A" * 120), 10, 95, 60)
     hers.emulate_media(color_scheme=scheme)
     hers.set_viewport_size({"width": 360, "height": 640})
-    for address in (f"/hours?week={NAMED}", "/hours", f"/hours/sittings?week={NAMED}", "/hours/sittings"):
+    for address in (
+        f"/hours?week={NAMED}",
+        "/hours",
+        f"/hours/sittings?week={NAMED}",
+        "/hours/sittings",
+        *BACK,
+    ):
         hers.goto(alice.url + address)
         hers.evaluate("document.querySelectorAll('details').forEach((one) => (one.open = true))")
         in_nobodys_way(hers)

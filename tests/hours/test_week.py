@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from webapp.hours.week import BadWeek, first_of, midnight, week_beside, week_from, week_named
+from webapp.hours.week import BadWeek, days_from, first_of, midnight, runs, week_beside, week_from, week_named
 
 LONDON = ZoneInfo("Europe/London")
 
@@ -115,3 +115,11 @@ def test_the_week_after_the_last_of_a_long_year_is_the_first_of_the_next():
 def test_a_week_that_is_none_is_answered_by_a_sentence(name):
     with pytest.raises(BadWeek, match=r"[A-Z].+\."):
         week_named(name, LONDON, 0)
+
+
+def test_a_year_is_five_runs_of_days_of_one_length():
+    days = days_from(date(2026, 1, 1), date(2027, 1, 1), LONDON).days
+    found = [(days[first].date.isoformat(), count) for first, count in runs(days)]
+    changes = [("2026-03-29", 1), ("2026-10-25", 1)]  # 23 and 25 hours
+    assert found == [("2026-01-01", 87), changes[0], ("2026-03-30", 209), changes[1], ("2026-10-26", 67)]
+    assert list(runs([])) == [] == list(runs(()))

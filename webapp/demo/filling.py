@@ -21,6 +21,7 @@ from webapp.house import house
 from webapp.ids import new_id
 from webapp.journal.batch import write_down
 from webapp.migrate import migrate
+from webapp.projects import turns
 from webapp.projects.models import Project
 
 SEED = 1851
@@ -49,6 +50,8 @@ def fill(config: Config) -> None:
             db.session.refresh(project)
             project.state = story.state
             legends.lay_down(project, _crosses(story, done.get(story.title, [])))
+            if story.state in ("resting", "finished"):
+                turns.note(project, clock.now() - timedelta(days=story.last_day))
         db.session.commit()
         db.engine.dispose()
 

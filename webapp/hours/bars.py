@@ -1,4 +1,4 @@
-"""The week as woven bands: one weft thread for so many minutes, a weave and a colour for each project."""
+"""Time as woven bands: one weft thread for so many minutes, a weave and a colour for each project. Pure."""
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
@@ -7,12 +7,23 @@ from typing import TypeVar
 
 Key = TypeVar("Key")
 
-THREADS = 24  # at most, in the tallest band
-MINUTES = (3, 5, 6, 10, 15, 20, 30, 60)  # what one thread may stand for
+MINUTES = (3, 5, 6, 10, 15, 20, 30, 60, 90, 120, 180, 240, 360)  # what one thread may stand for
 WEAVES = 5
 
-WIDTH, FOOT, PITCH = 294, 164, 6.0
-COLUMN, BAND = WIDTH / 7, 29.0
+
+@dataclass(frozen=True)
+class Loom:
+    """What bands are woven on, in the units of the drawing."""
+
+    wide: float  # a band
+    pitch: float  # from thread to thread
+    slip: float  # by which every other thread is set off
+    threads: int  # at most, in the tallest band
+
+
+WIDTH, FOOT = 294, 164
+COLUMN = WIDTH / 7
+WEEK = Loom(29.0, 6.0, 1.5, 24)
 
 # Where the floats of a thread lie, as parts of the band's width, over the threads that repeat.
 PATTERNS: tuple[tuple[tuple[tuple[float, float], ...], ...], ...] = (
@@ -55,9 +66,9 @@ def weaves_of(shown: Iterable[Key], all_of_hers: Sequence[Key]) -> dict[Key, int
     return given
 
 
-def thread_minutes(longest: timedelta) -> int:
-    """Choose what one thread stands for, so that the longest day has no more than 24."""
-    return next((m for m in MINUTES if longest <= timedelta(minutes=m * THREADS)), MINUTES[-1])
+def thread_minutes(longest: timedelta, loom: Loom = WEEK) -> int:
+    """Choose what one thread stands for, so that the longest day has no more than fit."""
+    return next((m for m in MINUTES if longest <= timedelta(minutes=m * loom.threads)), MINUTES[-1])
 
 
 def thread_counts(times: Sequence[timedelta], each: timedelta) -> list[int]:
@@ -70,14 +81,16 @@ def thread_counts(times: Sequence[timedelta], each: timedelta) -> list[int]:
     return counts
 
 
-def drawn(weave: int, left: float, first: int, count: int) -> list[Float]:
+def drawn(
+    weave: int, left: float, first: int, count: int, foot: float = FOOT, loom: Loom = WEEK
+) -> list[Float]:
     """Draw ``count`` threads of a weave upwards, the first one ``first`` threads above the foot."""
     tones: dict[bool, list[str]] = {False: [], True: []}
     for n in range(first, first + count):
         back = bool(n % 2)
-        start = left + (1.5 if back else 0.0)
+        start, y = left + loom.slip * back, foot - n * loom.pitch
         for begin, end in PATTERNS[weave][n % 2]:
-            tones[back].append(f"M{start + begin * BAND:.1f} {FOOT - n * PITCH:g}h{(end - begin) * BAND:.1f}")
+            tones[back].append(f"M{start + begin * loom.wide:.1f} {y:.4g}h{(end - begin) * loom.wide:.1f}")
     return [Float(weave, back, "".join(path)) for back, path in tones.items() if path]
 
 
@@ -86,12 +99,20 @@ def swatch(weave: int) -> list[Float]:
     return drawn(weave, 0, 0, 4)
 
 
-def band(day: int, shares: Sequence[tuple[int, timedelta]], each: timedelta) -> Band:
-    """Weave one day, 0 to 6, from its (weave, time)."""
-    left = day * COLUMN + (COLUMN - BAND - 1.5) / 2
+def stacked(
+    shares: Sequence[tuple[int, timedelta]], each: timedelta, left: float, foot: float, loom: Loom
+) -> tuple[list[Float], int]:
+    """Weave one day from its (weave, time), one upon the other; gives the threads and how many there are."""
     floats: list[Float] = []
     height = 0
     for (weave, _), count in zip(shares, thread_counts([time for _, time in shares], each), strict=True):
-        floats += drawn(weave, left, height, count)
+        floats += drawn(weave, left, height, count, foot, loom)
         height += count
-    return Band(day * COLUMN + COLUMN / 2, FOOT - max(height - 1, 0) * PITCH, floats)
+    return floats, height
+
+
+def band(day: int, shares: Sequence[tuple[int, timedelta]], each: timedelta) -> Band:
+    """Weave one day of a week, 0 to 6, from its (weave, time)."""
+    left = day * COLUMN + (COLUMN - WEEK.wide - WEEK.slip) / 2
+    floats, height = stacked(shares, each, left, FOOT, WEEK)
+    return Band(day * COLUMN + COLUMN / 2, FOOT - max(height - 1, 0) * WEEK.pitch, floats)

@@ -6,19 +6,19 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from statistics import median
+from typing import NamedTuple
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from webapp.hours.split import NOTHING, Stretch, cut, laid_out, length
-from webapp.hours.week import Day, Week, week_beside
+from webapp.hours.week import Day, Days, Week, week_beside
 
 EARLIER = 4  # weeks that tell what is usual
 SHORTEST = timedelta(minutes=10)  # a pace from less time says nothing
 
 
-@dataclass(frozen=True)
-class Laid:
-    """Crosses that one entry laid, or took back where negative."""
+class Laid(NamedTuple):
+    """Crosses laid at a moment, or taken back where negative."""
 
     project: UUID
     at: datetime
@@ -65,8 +65,8 @@ class Figures:
     total: Share = field(default_factory=Share)
 
 
-def work_out(week: Week, stretches: Sequence[Stretch], laid: Iterable[Laid]) -> Figures:
-    """Work a week out from all sittings and stitches that touch it."""
+def work_out(week: Days, stretches: Sequence[Stretch], laid: Iterable[Laid]) -> Figures:
+    """Work days out from all sittings and stitches that touch it."""
     begins = [day.begin for day in week.days]
     by_day: list[Shares] = [defaultdict(Share) for _ in week.days]
     for which, project, time in cut(laid_out(stretches), week.days):
@@ -83,7 +83,7 @@ def work_out(week: Week, stretches: Sequence[Stretch], laid: Iterable[Laid]) -> 
     return Figures(days, {project: sums[project] for project in order}, whole(sums))
 
 
-def _sums(week: Week, by_day: Iterable[Shares], stretches: Sequence[Stretch]) -> Shares:
+def _sums(week: Days, by_day: Iterable[Shares], stretches: Sequence[Stretch]) -> Shares:
     sums: Shares = defaultdict(Share)
     for shares in by_day:
         for project, share in shares.items():

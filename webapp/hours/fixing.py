@@ -9,9 +9,13 @@ from typing import Any
 from uuid import UUID, uuid5
 from zoneinfo import ZoneInfo
 
+from sqlalchemy import select, tuple_
+
 from webapp import clock
+from webapp.db import db
 from webapp.forms import Errors
 from webapp.hours import records
+from webapp.hours.amends import latest_change, moved_to
 from webapp.hours.wall import NoSuchTime, meant, shown, wrong_with
 from webapp.journal import moments
 from webapp.journal.batch import write_down
@@ -45,6 +49,15 @@ def _moment(wall: datetime, zone: ZoneInfo, was: datetime | None, after: datetim
     return meant(wall, zone, after)
 
 
+def move(stitcher: UUID, before: Sitting, project: UUID, times: Times, once: UUID) -> None:
+    """Move a sitting to another project: added here, struck out there; the caller commits.
+
+    What that project cannot take is refused before anything is struck.
+    """
+    set_times(stitcher, project, moved_to(before.id, project), times, once)
+    strike(stitcher, before.project, before.id, once)
+
+
 def set_times(stitcher: UUID, project: UUID, sitting: UUID, times: Times, once: UUID) -> None:
     """Set a sitting's times, or add it; the caller commits."""
     begin, end = (moments.write(moment) for moment in times)
@@ -58,10 +71,34 @@ def strike(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
 
 
 def put_back(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
-    """Undo what struck a sitting out, so that it is as it was before; the caller commits."""
-    named = records.entries(stitcher, project, sitting)
-    strikes = [str(entry.id) for entry in named if records.strikes(entry) and not entry.cancelled]
-    undos = [{"id": _entry_id(once, f"undo {id}"), "kind": "undo", "entry": id} for id in strikes]
+    """Undo what put a sitting right last, so that it is as it was before; the caller commits.
+
+    Where that moved it to another project, what it became there goes.
+    """
+    struck = db.session.get_one(Sitting, (stitcher, project, sitting)).struck
+    _undo(stitcher, project, sitting, once)
+    if struck:
+        for other, became in became_of(stitcher, sitting):
+            _undo(stitcher, other, became, once)
+
+
+def became_of(stitcher: UUID, sitting: UUID) -> list[tuple[UUID, UUID]]:
+    """List as what, and of which project, a sitting counts that was moved there."""
+    named = {project: moved_to(sitting, project) for project in records.titles(stitcher)}
+    query = select(Sitting.project, Sitting.id).where(
+        Sitting.stitcher == stitcher, tuple_(Sitting.project, Sitting.id).in_(named.items()), ~Sitting.struck
+    )
+    rows = db.session.execute(query.where(Sitting.begin.is_not(None)))
+    return [(project, became) for project, became in rows]
+
+
+def _undo(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
+    changed = latest_change(records.named(stitcher, project, sitting))
+    # Sent twice, the form finds another change to be the latest; by its own number it is the same undo.
+    undos = [
+        {"id": _entry_id(once, f"undo {n} {sitting}"), "kind": "undo", "entry": id}
+        for n, id in enumerate(changed)
+    ]
     write_down(stitcher, project, undos)
 
 

@@ -1,63 +1,24 @@
 """A week's sittings as they are listed to put their times right."""
 
 from dataclasses import dataclass
+from datetime import datetime, timedelta
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from webapp import clock
 from webapp.accounts.models import Account
 from webapp.hours import records, wall, words
+from webapp.hours.amends import before_change, offered_end
+from webapp.hours.fixing import became_of
+from webapp.hours.joining import Joined, join
 from webapp.hours.records import Sat
 from webapp.hours.report import week_asked
 from webapp.hours.shown import Shown
-from webapp.hours.split import Stretch, joins, laid_out, length
+from webapp.hours.split import Stretch, stretch
 from webapp.ids import new_id
+from webapp.journal import moments
 
 FIELD = "%Y-%m-%dT%H:%M"
-
-
-@dataclass(frozen=True)
-class Joined:
-    """Sittings of one project with pauses under half an hour: shown as one."""
-
-    parts: list[Sat]
-
-    @property
-    def project(self) -> UUID:
-        """Tell whose they are."""
-        return self.parts[0].project
-
-    @property
-    def time(self) -> str:
-        """Say how long they lasted, without the pauses."""
-        counts = [part.counts for part in self.parts]
-        return words.clock(length(laid_out(counts), self.whole.begin, self.whole.end))
-
-    @property
-    def whole(self) -> Stretch:
-        """Give it from its first beginning to its last end."""
-        end = max(part.counts.end for part in self.parts)
-        return Stretch(self.project, self.parts[0].begin, end)
-
-    @property
-    def struck(self) -> bool:
-        """Tell whether it is struck out."""
-        return self.parts[0].struck
-
-
-def join(sat: list[Sat]) -> list[Joined]:
-    """Join what is shown as one, the latest begun first; what is struck out stands alone."""
-    joined: list[Joined] = []
-    latest: dict[UUID, Joined] = {}
-    for one in sorted(sat, key=lambda one: (one.begin, one.id)):
-        before = latest.get(one.project)
-        if before and not one.struck and joins(before.whole, one.counts):
-            before.parts.append(one)
-            continue
-        joined.append(Joined([one]))
-        if not one.struck:
-            latest[one.project] = joined[-1]
-    return joined[::-1]
 
 
 @dataclass(frozen=True)
@@ -66,6 +27,9 @@ class Listing(Shown):
 
     joined: list[Joined]
     titles: dict[UUID, str]
+    was: dict[UUID, Stretch]  # what a sitting that was put right counted for before
+    moved: dict[UUID, UUID]  # to which project one that was struck out was moved
+    gaps: dict[UUID, timedelta]  # from tap to tap, at the projects of those still open
 
     def day_of(self, joined: Joined) -> str:
         """Say on which day it began."""
@@ -79,12 +43,24 @@ class Listing(Shown):
         return f"{begin:%H:%M} to {words.moment(wall.shown(sat.end, self.zone), begin.date())}"
 
     def values(self, sat: Sat) -> dict[str, str]:
-        """Fill in its form; for one that runs, its last stitch is offered as the end."""
-        end = sat.end or sat.last_stitch or sat.counts.end
+        """Fill in its form; for one that runs, its last tap and her usual gap are offered as the end."""
+        end = sat.end or sat.counts.end
+        if sat.end is None and sat.last_stitch:
+            end = offered_end(sat.begin, sat.last_stitch, self.gaps[sat.project], self.now)
         return {
+            "project": str(sat.project),
             "begin": wall.shown(sat.begin, self.zone).strftime(FIELD),
             "end": wall.shown(end, self.zone).strftime(FIELD),
         }
+
+    def said_before(self, sat: Sat) -> str | None:
+        """Say from when to when it lasted before it was put right."""
+        was = self.was.get(sat.id)
+        if was is None:
+            return None
+        begin, end = (wall.shown(moment, self.zone) for moment in (was.begin, was.end))
+        now = wall.shown(sat.begin, self.zone).date()
+        return f"{words.moment(begin, now)} to {words.moment(end, begin.date())}"
 
     def new_form(self) -> UUID:
         """Make the id of one form."""
@@ -97,4 +73,16 @@ def listing_of(account: Account, name: str | None) -> Listing:
     found = records.sittings(account.id, week.begin, week.end, now)
     touching = [one for one in found if one.counts.end > week.begin or one.begin >= week.begin]
     struck = records.struck(account.id, week.begin, week.end, now)
-    return Listing(week, zone, now, join(touching + struck), records.titles(account.id))
+    was = {one.id: was for one in touching if (was := _was(account.id, one, now))}
+    moved = {one.id: to[0][0] for one in struck if (to := became_of(account.id, one.id))}
+    gaps = {one.project: records.gap(account.id, one.project) for one in touching if one.end is None}
+    titles = records.titles(account.id)
+    return Listing(zone, now, week, join(touching + struck), titles, was, moved, gaps)
+
+
+def _was(stitcher: UUID, sat: Sat, now: datetime) -> Stretch | None:
+    before = before_change(records.named(stitcher, sat.project, sat.id))
+    if before is None or before.begin is None:
+        return None
+    begin, end = moments.read(before.begin), moments.read(before.end) if before.end else None
+    return stretch(sat.project, begin, end, None, now)

@@ -1,22 +1,100 @@
 """What the journal holds of her sittings and stitches between two moments."""
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import datetime
+from datetime import datetime, timedelta
+from typing import Any
 from uuid import UUID
 
-from sqlalchemy import Select, or_, select, text
+from sqlalchemy import bindparam, func, or_, select, text
 
 from webapp.db import db
-from webapp.hours.figures import Laid
+from webapp.hours.amends import usual_gap
+from webapp.hours.nights import Held
 from webapp.hours.split import QUIET, Stretch, stretch
 from webapp.journal import moments
-from webapp.journal.models import Entry, Sitting
+from webapp.journal.keys import kind_of_place
+from webapp.journal.models import (
+    DONE_CROSSES,
+    LIVE_FRAME,
+    LIVE_STITCHES,
+    NOT_UNDO,
+    OVER_A_DAY,
+    STRUCK,
+    Entry,
+    Latest,
+    Sitting,
+)
 from webapp.journal.rows import as_entry
 from webapp.journal.sittings import counted
 from webapp.projects.models import Project
 
-STITCHES = "kind = 'stitches' AND NOT cancelled"  # word for word as in the index
+# Built once: building one takes longer than running it.
+_HERS = Sitting.stitcher == bindparam("stitcher")
+_SITTINGS = (
+    select(Sitting.id, Sitting.project, Sitting.begin, Sitting.end)
+    .where(_HERS, or_(Sitting.end.is_(None), Sitting.end > bindparam("begin")))
+    .order_by(Sitting.begin, Sitting.id)
+)
+BEGUN = _SITTINGS.where(Sitting.begin >= bindparam("first"), Sitting.begin < bindparam("end"))
+BEGUN_BEFORE = _SITTINGS.where(OVER_A_DAY, Sitting.begin < bindparam("first"))
+OF_PROJECT = (
+    select(Sitting.id, Sitting.project, Sitting.begin, Sitting.end)
+    .where(_HERS, Sitting.project == bindparam("project"), Sitting.begin.is_not(None))
+    .order_by(Sitting.begin, Sitting.id)
+)
+STRUCK_OUT = select(Sitting.id, Sitting.project).where(_HERS, STRUCK)
+LAST_STITCH = (
+    select(Entry.at)
+    .where(
+        *(Entry.stitcher == bindparam("stitcher"), LIVE_STITCHES),
+        *(Entry.at >= bindparam("since"), Entry.project == bindparam("project")),
+    )
+    .order_by(Entry.at.desc())
+    .limit(1)
+)
+_WHY = Entry.fields["why"].as_string()
+DONE = select(Latest.project, Latest.register, Latest.value).where(
+    *(Latest.stitcher == bindparam("stitcher"), DONE_CROSSES),
+    *(Latest.at >= bindparam("begin"), Latest.at < bindparam("end")),
+    select(Entry.id)  # not what was there before: something was stitched at it
+    .where(Entry.stitcher == Latest.stitcher, Entry.project == Latest.project, text("tally IS NOT NULL"))
+    .where(Entry.tally == func.substr(Latest.register, 6), ~Entry.cancelled, Entry.kind == "stitches")
+    .where(Entry.by > 0, or_(_WHY.is_(None), _WHY == "stitched"))
+    .correlate(Latest)
+    .exists(),
+)
+_STATE = Entry.fields["state"].as_string()
+FRAMES = (
+    select(Entry.project, Entry.at, _STATE)
+    .where(Entry.stitcher == bindparam("stitcher"), LIVE_FRAME)
+    .where(Entry.at >= bindparam("begin"), Entry.at < bindparam("end"))
+    .order_by(Entry.at, Entry.id)
+)
+FRAME_BEFORE = select(
+    Project.id,
+    select(_STATE)
+    .where(Entry.stitcher == Project.stitcher, Entry.project == Project.id, LIVE_FRAME)
+    .where(Entry.at < bindparam("begin"))
+    .order_by(Entry.at.desc(), Entry.id.desc())
+    .limit(1)
+    .correlate(Project)
+    .scalar_subquery(),
+).where(Project.stitcher == bindparam("stitcher"))
+TAPS = (
+    select(Entry.at)
+    .where(Entry.stitcher == bindparam("stitcher"), Entry.project == bindparam("project"))
+    .where(~Entry.cancelled, NOT_UNDO, Entry.kind == "stitches")
+    .order_by(Entry.at.desc(), Entry.id.desc())
+    .limit(200)
+)
+TITLES = (
+    select(Project.id, Project.title)
+    .where(Project.stitcher == bindparam("stitcher"))
+    .order_by(Project.created, Project.id)
+)
+DAY = timedelta(days=1)
 
 
 @dataclass(frozen=True)
@@ -38,22 +116,29 @@ class Sat:
 
 def sittings(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> list[Sat]:
     """List the sittings that touch the time from ``begin`` to ``end``, as they began; open ones touch all."""
-    query = select(Sitting.id, Sitting.project, Sitting.begin, Sitting.end).where(
-        Sitting.stitcher == stitcher, Sitting.begin < end, or_(Sitting.end.is_(None), Sitting.end > begin)
-    )
-    found = []
-    for row in db.session.execute(query.order_by(Sitting.begin, Sitting.id)):
-        last = _last_stitch(stitcher, row.project, row.begin) if row.end is None else None
-        counts = stretch(row.project, row.begin, row.end, last, now)
-        found.append(Sat(row.id, row.project, row.begin, row.end, last, counts))
-    return found
+    first = begin - DAY  # what began earlier is found by having lasted over a day
+    asked = {"stitcher": stitcher, "first": first, "begin": begin, "end": end}
+    connection = db.session.connection()
+    rows = [row for query in (BEGUN_BEFORE, BEGUN) for row in connection.execute(query, asked)]
+    return [_sat(stitcher, row, now) for row in rows]
+
+
+def sittings_of(stitcher: UUID, project: UUID, now: datetime) -> list[Sat]:
+    """List all sittings of one project, as they began."""
+    rows = db.session.connection().execute(OF_PROJECT, {"stitcher": stitcher, "project": project})
+    return [_sat(stitcher, row, now) for row in rows]
+
+
+def _sat(stitcher: UUID, row: Any, now: datetime) -> Sat:
+    last = _last_stitch(stitcher, row.project, row.begin) if row.end is None else None
+    counts = stretch(row.project, row.begin, row.end, last, now)
+    return Sat(row.id, row.project, row.begin, row.end, last, counts)
 
 
 def struck(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> list[Sat]:
     """List what was struck out and would otherwise touch that time."""
-    query = select(Sitting.id, Sitting.project).where(Sitting.stitcher == stitcher, Sitting.struck)
     found = []
-    for row in db.session.execute(query):
+    for row in db.session.execute(STRUCK_OUT, {"stitcher": stitcher}):
         times = counted(
             (as_entry(e), e.cancelled) for e in entries(stitcher, row.project, row.id) if not strikes(e)
         )
@@ -64,6 +149,16 @@ def struck(stitcher: UUID, begin: datetime, end: datetime, now: datetime) -> lis
         if began < end and counts.end > begin:
             found.append(Sat(row.id, row.project, began, ended, None, counts, struck=True))
     return found
+
+
+def gap(stitcher: UUID, project: UUID) -> timedelta:
+    """Tell how long she usually takes from tap to tap at a project."""
+    return usual_gap(list(db.session.scalars(TAPS, {"stitcher": stitcher, "project": project})))
+
+
+def named(stitcher: UUID, project: UUID, sitting: UUID) -> list[tuple[dict[str, Any], bool]]:
+    """List the entries that name a sitting as the journal writes them, each with whether it is cancelled."""
+    return [(as_entry(one), one.cancelled) for one in entries(stitcher, project, sitting)]
 
 
 def entries(stitcher: UUID, project: UUID, sitting: UUID) -> Iterable[Entry]:
@@ -77,30 +172,29 @@ def strikes(entry: Entry) -> bool:
     return entry.kind == "amend" and bool(entry.fields.get("struck"))
 
 
-def laid(stitcher: UUID, begin: datetime, end: datetime) -> list[Laid]:
-    """List the crosses stitched in that time: not unpicked, not corrected, not there before."""
-    why = Entry.fields["why"].as_string()
-    query = _stitches(stitcher).where(
-        Entry.at >= begin,
-        Entry.at < end,
-        Entry.tally.startswith("cross "),
-        or_(why.is_(None), why == "stitched"),
-    )
-    return [Laid(row.project, row.at, row.by or 0) for row in db.session.execute(query)]
+def places_done(stitcher: UUID, begin: datetime, end: datetime) -> Counter[str]:
+    """Count the rows and the blocks closed in that time that are closed still."""
+    rows = db.session.execute(DONE, {"stitcher": stitcher, "begin": begin, "end": end})
+    return Counter(kind_of_place(register.split(" ")[2]) for _, register, done in rows if done)
+
+
+def held(stitcher: UUID, begin: datetime, end: datetime) -> dict[UUID, list[Held]]:
+    """List how the work of each project was held in that time, beginning with how it was before."""
+    asked = {"stitcher": stitcher, "begin": begin, "end": end}
+    found: dict[UUID, list[Held]] = {
+        project: [Held(begin, state)] for project, state in db.session.execute(FRAME_BEFORE, asked) if state
+    }
+    for project, at, state in db.session.execute(FRAMES, asked):
+        found.setdefault(project, []).append(Held(at, state))
+    return found
 
 
 def titles(stitcher: UUID) -> dict[UUID, str]:
     """Name all her projects, the oldest first."""
-    query = select(Project.id, Project.title).where(Project.stitcher == stitcher)
-    rows = db.session.execute(query.order_by(Project.created, Project.id))
-    return {row.id: row.title for row in rows}
-
-
-def _stitches(stitcher: UUID) -> Select[UUID, datetime, int | None]:
-    return select(Entry.project, Entry.at, Entry.by).where(Entry.stitcher == stitcher, text(STITCHES))
+    return {row.id: row.title for row in db.session.execute(TITLES, {"stitcher": stitcher})}
 
 
 def _last_stitch(stitcher: UUID, project: UUID, since: datetime) -> datetime | None:
-    query = _stitches(stitcher).where(Entry.at >= since, Entry.project == project)
-    row = db.session.execute(query.order_by(Entry.at.desc()).limit(1)).first()
-    return row.at if row else None
+    asked = {"stitcher": stitcher, "project": project, "since": since}
+    last: datetime | None = db.session.scalar(LAST_STITCH, asked)
+    return last

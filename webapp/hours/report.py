@@ -1,30 +1,38 @@
-"""What a page of Hours is drawn from."""
+"""What a week's page is drawn from."""
 
+from collections import Counter, defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
-from typing import Any
 from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from webapp import clock
 from webapp.accounts.models import Account
-from webapp.hours import bars, records, wall, words
-from webapp.hours.figures import EARLIER, Figures, Share, Shares, usual, whole, work_out
+from webapp.hours import bars, charts, records, wall, words
+from webapp.hours.figures import EARLIER, Share, Shares, usual, whole, work_out
+from webapp.hours.forecast import Forecast, forecasts
+from webapp.hours.joining import Joined, join
+from webapp.hours.laid import laid
+from webapp.hours.nights import nights_on
 from webapp.hours.records import Sat
-from webapp.hours.shown import Shown
-from webapp.hours.split import Stretch
+from webapp.hours.shown import Shown, Sums, woven
+from webapp.hours.split import Stretch, cut, laid_out
 from webapp.hours.week import Day, Week, week_beside, week_holding, week_named
 
 
 @dataclass(frozen=True)
-class Report(Shown):
+class Report(Shown, Sums):
     """One week of hers, read and worked out."""
 
-    figures: Figures
     usual: timedelta | None
-    titles: dict[UUID, str]
+    weeks: list[tuple[Week, Shares]]  # the four before and this, the earliest first
     running: list[Sat]
+    sittings: list[Joined]  # begun in the week
+    places: Counter[str]  # rows and blocks closed
+    nights: dict[UUID, int]  # on the frame
+    forecasts: list[Forecast]
+    numbered: bool  # her weeks begin as ISO's do
 
     @property
     def is_now(self) -> bool:
@@ -42,13 +50,22 @@ class Report(Shown):
         return bars.thread_minutes(max(total.time for _, _, total in self.days))
 
     @property
-    def weaves(self) -> dict[UUID, int]:
-        """Give each project its weave."""
-        return bars.weaves_of(self.figures.projects, list(self.titles))
+    def longest(self) -> Joined | None:
+        """Give the longest sitting."""
+        return max(self.sittings, key=lambda one: one.lasted, default=None)
 
-    def swatch(self, project: UUID) -> list[bars.Float]:
-        """Weave a piece to know a project by."""
-        return bars.swatch(self.weaves[project])
+    @property
+    def beside(self) -> list[tuple[Week, timedelta, list[bars.Float]]]:
+        """Lay this week and the four before as threads side by side; nothing if none was worked before."""
+        if not any(shares for _, shares in self.weeks[:-1]):
+            return []
+        every = {project for _, shares in self.weeks for project in shares}
+        weaves = bars.weaves_of(every, list(self.titles)) | self.weaves
+        threads = charts.plied([sorted(woven(shares, weaves)) for _, shares in self.weeks])
+        return [
+            (week, whole(shares).time, thread)
+            for (week, shares), thread in zip(self.weeks, threads, strict=True)
+        ]
 
     def running_words(self, sat: Sat) -> str:
         """Say of an open sitting since when it runs, and how far it counts if it was left."""
@@ -62,10 +79,7 @@ class Report(Shown):
     def bands(self) -> list[bars.Band]:
         """Weave the seven days."""
         each, weaves = timedelta(minutes=self.thread_minutes), self.weaves
-        return [
-            bars.band(n, [(weaves[project], share.time) for project, share in shares.items()], each)
-            for n, (_, shares) in enumerate(self.figures.days)
-        ]
+        return [bars.band(n, woven(shares, weaves), each) for n, (_, shares) in enumerate(self.figures.days)]
 
 
 def week_asked(account: Account, name: str | None) -> Week:
@@ -79,48 +93,33 @@ def week_asked(account: Account, name: str | None) -> Week:
 def report_on(account: Account, name: str | None) -> Report:
     """Read and work out the week named, or this one; raise BadWeek."""
     zone, now, week = ZoneInfo(account.zone), clock.now(), week_asked(account, name)
-    first = week_beside(week, -EARLIER, zone)
-    sat = records.sittings(account.id, first.begin, week.end, now)
+    weeks = [week_beside(week, -n, zone) for n in range(EARLIER, 0, -1)] + [week]
+    sat = records.sittings(account.id, weeks[0].begin, week.end, now)
     counts: Sequence[Stretch] = [one.counts for one in sat]
-    worked = work_out(week, counts, records.laid(account.id, week.begin, week.end))
-    running = [one for one in sat if one.end is None and one.begin <= now]
+    worked = work_out(week, counts, laid(account.id, week))
+    titles = records.titles(account.id)
+    is_now = week.begin <= now < week.end
     return Report(
-        week, zone, now, worked, usual(week, counts, now, zone), records.titles(account.id), running
+        figures=worked,
+        titles=titles,
+        zone=zone,
+        now=now,
+        week=week,
+        usual=usual(week, counts, now, zone),
+        weeks=_by_week(weeks, counts),
+        running=[one for one in sat if one.end is None and one.begin <= now],
+        sittings=join([one for one in sat if week.begin <= one.begin < week.end]),
+        places=records.places_done(account.id, week.begin, week.end),
+        nights=nights_on(records.held(account.id, week.begin, min(week.end, now)), week.days, now),
+        forecasts=forecasts(account.id, list(worked.projects), zone, now) if is_now else [],
+        numbered=account.week_start == 0,
     )
 
 
-def as_figures(report: Report) -> dict[str, Any]:
-    """Give the same figures to programs, unrounded."""
-    shown = report.figures
-    return {
-        "week": report.week.name,
-        "first_date": report.week.first.isoformat(),
-        "last_date": report.week.last.isoformat(),
-        "zone": report.zone.key,
-        "total_seconds": shown.total.time.total_seconds(),
-        "stitches": shown.total.stitches,
-        "usual_seconds": None if report.usual is None else report.usual.total_seconds(),
-        "days": [
-            {
-                "date": day.date.isoformat(),
-                "length_seconds": (day.end - day.begin).total_seconds(),
-                **_share(whole(shares)),
-                "projects": [{"project": str(p), **_share(share)} for p, share in shares.items()],
-            }
-            for day, shares in shown.days
-        ],
-        "projects": [
-            {
-                "project": str(project),
-                "title": report.titles[project],
-                **_share(share),
-                "sitting_seconds": share.sat.total_seconds(),
-                "stitches_per_hour": share.pace,
-            }
-            for project, share in shown.projects.items()
-        ],
-    }
-
-
-def _share(share: Share) -> dict[str, Any]:
-    return {"seconds": share.time.total_seconds(), "stitches": share.stitches}
+def _by_week(weeks: Sequence[Week], counts: Sequence[Stretch]) -> list[tuple[Week, Shares]]:
+    """Give what each project has of each week."""
+    spans = tuple(Day(week.first, week.begin, week.end) for week in weeks)
+    times: list[Shares] = [defaultdict(Share) for _ in weeks]
+    for which, project, time in cut(laid_out(counts), spans):
+        times[which][project].time += time
+    return list(zip(weeks, times, strict=True))

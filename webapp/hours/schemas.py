@@ -4,9 +4,10 @@ import re
 from datetime import datetime
 from typing import Any
 
-from marshmallow import ValidationError, fields
+from marshmallow import ValidationError, fields, validate
 
 from webapp.forms import FormSchema
+from webapp.lines import is_one_line
 
 _SHAPE = re.compile(r"\d{4}-\d\d-\d\dT\d\d:\d\d(:\d\d(\.\d{1,3})?)?", re.ASCII)
 FIRST_YEAR, LAST_YEAR = 1970, 2199
@@ -36,6 +37,11 @@ def _id(sentence: str) -> fields.UUID:
     return fields.UUID(required=True, error_messages={"required": sentence, "invalid_uuid": sentence})
 
 
+def _one_line(text: str) -> None:
+    if not is_one_line(text):
+        raise ValidationError("Keep it to one line.")
+
+
 class OnceSchema(FormSchema):
     """What every form of Fix times sends: an id of its own, so that sent again it counts once."""
 
@@ -49,7 +55,22 @@ class TimesSchema(OnceSchema):
     end = _wall("Say when it ended.")
 
 
+class ChangeSchema(TimesSchema):
+    """A sitting's times, and whose they are; left out, they stay where they were."""
+
+    project = fields.UUID(error_messages={"invalid_uuid": "Choose the project."})
+
+
 class SittingSchema(TimesSchema):
     """A sitting that was forgotten."""
 
     project = _id("Choose the project.")
+
+
+class PhotographSchema(OnceSchema):
+    """A photograph's line: where she stopped."""
+
+    line = fields.String(
+        load_default="",
+        validate=[validate.Length(max=200, error="Keep it to 200 characters."), _one_line],
+    )

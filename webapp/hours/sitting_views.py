@@ -18,7 +18,7 @@ from webapp.forms import Errors, load_form
 from webapp.fragments import render_block
 from webapp.hours import fixing, words
 from webapp.hours.listing import Listing, listing_of
-from webapp.hours.schemas import OnceSchema, SittingSchema, TimesSchema
+from webapp.hours.schemas import ChangeSchema, OnceSchema, SittingSchema
 from webapp.hours.week import BadWeek
 from webapp.journal.batch import Refused
 from webapp.journal.models import Sitting
@@ -65,20 +65,20 @@ def create(part: bool) -> Answer:
 
 @answered_twice(ONE)
 def update(part: bool, project: UUID, sitting: UUID) -> Answer:
-    """Set a sitting's times."""
-    return _put_right(part, TimesSchema(), _hers(project, sitting), _set_times, "Kept.")
+    """Set a sitting's times, or move it to another project."""
+    return _put_right(part, ChangeSchema(), _hers(project, sitting), _change, "Kept.")
 
 
 @answered_twice(f"{ONE}/strike")
 def strike(part: bool, project: UUID, sitting: UUID) -> Answer:
     """Strike a sitting out."""
-    return _put_right(part, OnceSchema(), _hers(project, sitting), _strike, "Struck out.")
+    return _turn(part, _hers(project, sitting), fixing.strike, "Struck out.")
 
 
 @answered_twice(f"{ONE}/return")
 def put_back(part: bool, project: UUID, sitting: UUID) -> Answer:
-    """Put back a sitting that was struck out."""
-    return _put_right(part, OnceSchema(), _hers(project, sitting), _put_back, "Put back.")
+    """Put back what was changed of a sitting last."""
+    return _turn(part, _hers(project, sitting), fixing.put_back, "Put back.")
 
 
 Given = dict[str, Any]
@@ -96,6 +96,16 @@ def _put_right(part: bool, schema: OnceSchema, before: Sitting | None, write: Wr
     return _answer(part, {}, done)
 
 
+def _turn(part: bool, hers: Sitting, write: Callable[[UUID, UUID, UUID, UUID], None], done: str) -> Answer:
+    """Do what needs no more than the sitting itself."""
+
+    def turned(given: Given, before: Sitting) -> Errors:
+        write(stitcher().id, before.project, before.id, given["once"])
+        return {}
+
+    return _put_right(part, OnceSchema(), hers, turned, done)
+
+
 def _add(given: Given, _none: None) -> Errors:
     times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now())
     if times is None:
@@ -107,20 +117,18 @@ def _add(given: Given, _none: None) -> Errors:
     return {}
 
 
-def _set_times(given: Given, before: Sitting) -> Errors:
+def _change(given: Given, before: Sitting) -> Errors:
     times, errors = fixing.times_of(given, ZoneInfo(stitcher().zone), clock.now(), before)
-    if times is not None:
-        fixing.set_times(stitcher().id, before.project, before.id, times, given["once"])
-    return errors
-
-
-def _strike(given: Given, before: Sitting) -> Errors:
-    fixing.strike(stitcher().id, before.project, before.id, given["once"])
-    return {}
-
-
-def _put_back(given: Given, before: Sitting) -> Errors:
-    fixing.put_back(stitcher().id, before.project, before.id, given["once"])
+    if times is None:
+        return errors
+    project = given.get("project") or before.project
+    if project == before.project:
+        fixing.set_times(stitcher().id, project, before.id, times, given["once"])
+        return {}
+    try:
+        fixing.move(stitcher().id, before, project, times, given["once"])
+    except Refused as error:
+        return {"project": [str(error)]}
     return {}
 
 

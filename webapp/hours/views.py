@@ -4,12 +4,14 @@ from flask import Blueprint, Response, abort, jsonify, render_template, request
 
 from webapp.accounts.guard import signed_in, stitcher
 from webapp.fragments import render_block
-from webapp.hours import sitting_views, words
-from webapp.hours.report import Report, as_figures, report_on
+from webapp.hours import calendar_views, out_views, sitting_views, story_views, words
+from webapp.hours.exported import as_figures
+from webapp.hours.report import Report, report_on
 from webapp.hours.week import BadWeek
 
 blueprint = Blueprint("hours", __name__)
-blueprint.register_blueprint(sitting_views.blueprint)
+for part in (sitting_views, calendar_views, out_views, story_views):
+    blueprint.register_blueprint(part.blueprint)
 
 
 @blueprint.get("/hours")

@@ -1,8 +1,10 @@
 """Her week and her days: from dates and a zone to moments, right across every change of the clocks."""
 
 import re
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, time, timedelta
+from functools import lru_cache
 from zoneinfo import ZoneInfo
 
 THURSDAY = 3
@@ -23,8 +25,8 @@ class Day:
 
 
 @dataclass(frozen=True)
-class Week:
-    """Seven days that follow one another without a gap."""
+class Days:
+    """Days that follow one another without a gap."""
 
     days: tuple[Day, ...]
 
@@ -48,6 +50,11 @@ class Week:
         """Tell the moment the next one begins."""
         return self.days[-1].end
 
+
+@dataclass(frozen=True)
+class Week(Days):
+    """Seven days."""
+
     @property
     def iso(self) -> tuple[int, int]:
         """Tell the ISO year and week of its Thursday (ISO 8601 numbers weeks by their Thursday)."""
@@ -59,6 +66,7 @@ class Week:
         return "{:04}-W{:02}".format(*self.iso)
 
 
+@lru_cache(maxsize=8192)
 def midnight(day: date, zone: ZoneInfo) -> datetime:
     """Give the moment from which her calendar never again shows an earlier date, in UTC.
 
@@ -81,9 +89,27 @@ def midnight(day: date, zone: ZoneInfo) -> datetime:
 
 def week_from(first: date, zone: ZoneInfo) -> Week:
     """Lay out the seven days from ``first``."""
-    dates = [first + timedelta(days=n) for n in range(8)]
+    return Week(_laid_out(first, first + timedelta(days=7), zone))
+
+
+def days_from(first: date, end: date, zone: ZoneInfo) -> Days:
+    """Lay out the days from ``first`` up to, not including, ``end``."""
+    return Days(_laid_out(first, end, zone))
+
+
+def _laid_out(first: date, end: date, zone: ZoneInfo) -> tuple[Day, ...]:
+    dates = [first + timedelta(days=n) for n in range((end - first).days + 1)]
     bounds = [midnight(day, zone) for day in dates]
-    return Week(tuple(Day(dates[n], bounds[n], bounds[n + 1]) for n in range(7)))
+    return tuple(map(Day, dates[:-1], bounds[:-1], bounds[1:]))
+
+
+def runs(days: Sequence[Day]) -> Iterator[tuple[int, int]]:
+    """Gather days of one length that follow each other: give (first, how many) of each run."""
+    first = 0
+    for n in range(1, len(days) + 1):
+        if n == len(days) or days[n].end - days[n].begin != days[first].end - days[first].begin:
+            yield first, n - first
+            first = n
 
 
 def first_of(day: date, week_start: int) -> date:

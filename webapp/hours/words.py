@@ -2,12 +2,15 @@
 
 from datetime import date, datetime, timedelta
 
+from webapp.hours.pace import Finish
+
 MONTHS = [
     *("January", "February", "March", "April", "May", "June"),
     *("July", "August", "September", "October", "November", "December"),
 ]
 DAYS = ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"]
 MINUTE = timedelta(minutes=1)
+HALF_A_YEAR = timedelta(days=183)  # a range wider than this is not told to the day
 
 
 def minutes(time: timedelta) -> int:
@@ -59,3 +62,50 @@ def moment(wall: datetime, today: date) -> str:
     """Say 20:10, with its date where that is not today."""
     time = f"{wall:%H:%M}"
     return time if wall.date() == today else f"{time} on {short_date(wall.date())}"
+
+
+def day_of(day: date, today: date) -> str:
+    """Say 8 July; with its year where that is not this one."""
+    year = "" if day.year == today.year else f" {day.year}"
+    return f"{day.day} {MONTHS[day.month - 1]}{year}"
+
+
+def range_of(finish: Finish, today: date) -> str:
+    """Say between which dates it will be done, 10 and 90 of 100; months alone where they lie far apart."""
+    early, late = finish.early, finish.late
+    if early == late:
+        return f"on {day_of(late, today)}"
+    if _far_apart(finish):
+        return f"between {_month_of(early)} and {_month_of(late)}"
+    begin = day_of(early, date(late.year, 1, 1) if early.year == late.year else today)
+    if (early.year, early.month) == (late.year, late.month):
+        begin = str(early.day)
+    return f"between {begin} and {day_of(late, today)}"
+
+
+def likely(finish: Finish, today: date) -> str:
+    """Say about when it will be done most likely."""
+    middle = _month_of(finish.middle) if _far_apart(finish) else day_of(finish.middle, today)
+    return f"most likely about {middle}"
+
+
+def _far_apart(finish: Finish) -> bool:
+    return finish.late - finish.early > HALF_A_YEAR
+
+
+def _month_of(day: date) -> str:
+    return f"{MONTHS[day.month - 1]} {day.year}"
+
+
+def short_span(first: date, last: date) -> str:
+    """Say 2–8 Feb, or 29 Jan–4 Feb."""
+    end = f"{last.day} {MONTHS[last.month - 1][:3]}"
+    if first == last:
+        return end
+    begin = f"{first.day}" if first.month == last.month else f"{first.day} {MONTHS[first.month - 1][:3]}"
+    return f"{begin}–{end}"
+
+
+def spoken_minutes(count: int) -> str:
+    """Say 20 minutes, or 1 h 30."""
+    return f"{count} minutes" if count < 60 else spoken(count * MINUTE)

@@ -7,8 +7,8 @@ from typing import Any
 from sqlalchemy import select
 
 from webapp.db import db
-from webapp.journal import moments
-from webapp.journal.models import Entry, Sitting
+from webapp.journal import moments, quarters
+from webapp.journal.models import Entry, Quarter, Sitting
 from webapp.journal.rows import as_entry
 from webapp.journal.sittings import Counted, counted
 from webapp.journal.snapshot import plan_of, snapshot_of
@@ -19,12 +19,17 @@ from webapp.projects.models import Project
 def differences() -> Iterator[str]:
     """Give a sentence for each figure that its entries do not come to; nothing if all is well."""
     for project in list(db.session.scalars(select(Project).order_by(Project.stitcher, Project.id))):
-        of = (Entry.stitcher == project.stitcher, Entry.project == project.id)
-        rows = list(db.session.scalars(select(Entry).where(*of)))
-        where = f"Project {project.id} of {project.stitcher}"
-        yield from (f"{where}: {said}" for said in _totals(project, rows))
-        yield from (f"{where}: {said}" for said in _sittings(project, rows))
+        yield from differences_of(project)
         db.session.expunge_all()
+
+
+def differences_of(project: Project) -> Iterator[str]:
+    """Give the sentences for one project."""
+    of = (Entry.stitcher == project.stitcher, Entry.project == project.id)
+    rows = list(db.session.scalars(select(Entry).where(*of)))
+    where = f"Project {project.id} of {project.stitcher}"
+    for part in (_totals, _sittings, _quarters):
+        yield from (f"{where}: {said}" for said in part(project, rows))
 
 
 def _totals(project: Project, rows: list[Entry]) -> Iterator[str]:
@@ -53,6 +58,17 @@ def _sittings(project: Project, rows: list[Entry]) -> Iterator[str]:
         if found is None or _as_kept(found) != right:
             yield f"sitting {sitting} is {found and _as_kept(found)}, and comes to {right}."
     yield from (f"sitting {sitting} has no entries." for sitting in kept)
+
+
+def _quarters(project: Project, rows: list[Entry]) -> Iterator[str]:
+    of = (Quarter.stitcher == project.stitcher, Quarter.project == project.id)
+    query = select(Quarter.quarter, Quarter.pass_, Quarter.stitches).where(*of)
+    kept = {(number, of): stitches for number, of, stitches in db.session.execute(query)}
+    right = quarters.counted(as_entry(row) for row in rows if not row.cancelled)
+    for quarter in sorted(kept.keys() | right.keys()):
+        if kept.get(quarter, 0) != right[quarter]:
+            said = f"“{quarter[1]}” from {moments.write(quarters.bounds(quarter[0])[0])}"
+            yield f"{said} is {kept.get(quarter, 0)}, and comes to {right[quarter]}."
 
 
 def _as_kept(row: Sitting) -> Counted:

@@ -16,6 +16,7 @@ from webapp.journal.schemas import read_entry
 from webapp.journal.snapshot import revision_of
 from webapp.journal.statements import Journal
 from webapp.journal.totals import Touched, work_out
+from webapp.projects import turns
 from webapp.projects.models import Project
 
 NOT_HERS = "There is no such project of yours."
@@ -138,6 +139,9 @@ def _cancel(journal: Journal, undone: set[str]) -> list[Touched]:
 
 def _take_in_hand(stitcher: UUID, project: UUID, rows: list[Row]) -> None:
     """A planned project is in hand from its first stitch on."""
-    if any(row["kind"] == "stitches" and row["fields"].get("why") in (None, "stitched") for row in rows):
+    laid = [row for row in rows if row["kind"] == "stitches"]
+    stitched = [row["at"] for row in laid if row["fields"].get("why") in (None, "stitched")]
+    if stitched:
         planned = db.session.get_one(Project, (stitcher, project))
         planned.state, planned.plan_revision = "in hand", planned.plan_revision + 1
+        turns.note(planned, min(stitched))

@@ -18,6 +18,9 @@ NOT_UNDO = text("kind != 'undo'")
 LIVE_FRAME = text("kind = 'frame' AND NOT cancelled")
 LIVE_STITCHES = text("kind = 'stitches' AND NOT cancelled")
 OF_A_THREAD = text("thread IS NOT NULL")
+OVER_A_DAY = text("over_a_day")
+STRUCK = text("struck")
+DONE_CROSSES = text("substr(register, 1, 11) = 'done cross '")
 OPEN_OR_UNBEGUN = text("(begun IS NULL) != (closers = 0)")
 
 
@@ -49,6 +52,7 @@ class Entry(Base):
         ),
         _partial("entry_by_act", "project", "act", where="act IS NOT NULL"),
         _partial("frame_by_time", "project", "at", "id", where=LIVE_FRAME),
+        _partial("frame_of_any", "at", where=LIVE_FRAME),
         _partial("stitches_by_time", "at", where=LIVE_STITCHES),
     )
 
@@ -136,7 +140,7 @@ class Latest(Base):
     """What holds of one thing of which only the latest holds."""
 
     __tablename__ = "latest"
-    __table_args__ = (_of_project(),)
+    __table_args__ = (_of_project(), _partial("done_by_time", "at", where=DONE_CROSSES))
 
     stitcher: Mapped[UUID] = mapped_column(primary_key=True)
     project: Mapped[UUID] = mapped_column(primary_key=True)
@@ -147,6 +151,22 @@ class Latest(Base):
     revision: Mapped[int]
 
 
+class Quarter(Base):
+    """What was stitched of one pass in one quarter of an hour: days of any zone begin with one."""
+
+    __tablename__ = "quarter"
+    __table_args__ = (
+        _of_project(),
+        Index("quarter_by_time", "stitcher", "quarter", "pass", "project", "stitches"),
+    )
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    quarter: Mapped[int] = mapped_column(primary_key=True)  # counted from 1970-01-01T00:00Z
+    pass_: Mapped[str] = mapped_column("pass", String(5), primary_key=True)
+    stitches: Mapped[int]
+
+
 class Sitting(Base):
     """One stretch of stitching, as its entries have it."""
 
@@ -154,6 +174,8 @@ class Sitting(Base):
     __table_args__ = (
         _of_project(),
         Index("sitting_by_time", "stitcher", "begin"),
+        _partial("sitting_over_days", "begin", where=OVER_A_DAY),
+        _partial("sitting_struck", where=STRUCK),
         _partial("sitting_open", "project", where=OPEN_OR_UNBEGUN),
     )
 
@@ -165,3 +187,4 @@ class Sitting(Base):
     begin: Mapped[datetime | None]  # as it counts: amended, or begun; none: it does not count
     end: Mapped[datetime | None]  # as it counts; none: open, or it does not count
     struck: Mapped[bool]
+    over_a_day: Mapped[bool] = mapped_column(default=False)  # it lasted over 24 hours, or is open

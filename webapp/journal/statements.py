@@ -18,6 +18,7 @@ from sqlalchemy import (
     case,
     func,
     insert,
+    or_,
     select,
     tuple_,
     update,
@@ -27,11 +28,13 @@ from sqlalchemy.sql.dml import Insert, Update
 from webapp.db import db
 from webapp.journal.models import (
     LIVE_FRAME,
+    LIVE_STITCHES,
     NOT_UNDO,
     OF_A_THREAD,
     OPEN_OR_UNBEGUN,
     Entry,
     Latest,
+    Quarter,
     Sitting,
     Standing,
     ThreadAt,
@@ -40,9 +43,9 @@ from webapp.journal.models import (
 )
 
 _tables: list[Any] = [
-    model.__table__ for model in (Entry, Total, Latest, Sitting, Standing, ThreadAt, ThreadTotal)
+    model.__table__ for model in (Entry, Total, Latest, Sitting, Standing, ThreadAt, ThreadTotal, Quarter)
 ]
-entry, total, latest, sitting, standing, thread_at, thread_total = _tables
+entry, total, latest, sitting, standing, thread_at, thread_total, quarter = _tables
 AnyRow = Row[*tuple[Any, ...]]
 
 
@@ -99,7 +102,8 @@ _kept = {
     "thread_at": (thread_at, ("thread", "tally"), ("pass", *_laid)),
     "thread_total": (thread_total, ("thread", "pass"), _laid),
     "latest": (latest, ("register",), ("at", "entry", "value", "revision")),
-    "sitting": (sitting, ("id",), ("begun", "closers", "begin", "end", "struck")),
+    "sitting": (sitting, ("id",), ("begun", "closers", "begin", "end", "struck", "over_a_day")),
+    "quarter": (quarter, ("quarter", "pass"), ("stitches",)),
 }
 UPDATES = {name: _update(*kept) for name, kept in _kept.items()}
 INSERTS = {name: insert(kept[0]) for name, kept in _kept.items()}
@@ -161,7 +165,17 @@ THREAD_PLACES = select(*_wound(thread_at.c.stitches, thread_at.c.spent, thread_a
     thread_at.c["pass"] == bindparam("of_pass"),
 )
 UNDOS_NAMING = select(entry.c.register).distinct().where(_live, _any_of(entry.c.register, "registers"))
-_touched = select(entry.c.id, entry.c.register, entry.c.tally, entry.c.sitting, entry.c.thread)
+_why = entry.c.fields["why"].as_string()
+LAID_BETWEEN = (
+    select(entry.c.tally, func.sum(entry.c.by))
+    .where(
+        *(entry.c.stitcher == bindparam("of_stitcher"), entry.c.project == bindparam("of_project")),
+        *(LIVE_STITCHES, entry.c.at >= bindparam("begin"), entry.c.at <= bindparam("last")),
+        or_(_why.is_(None), _why == "stitched"),
+    )
+    .group_by(entry.c.tally)
+)
+_touched = select(*(entry.c[name] for name in ("id", "kind", "at", "register", "tally", "sitting", "thread")))
 UNDONE_IDS = _touched.where(_live, NOT_UNDO, _any_of(entry.c.id, "ids"))
 UNDONE_ACTS = _touched.where(_live, NOT_UNDO, _any_of(entry.c.act, "acts"))
 CANCEL = update(entry).where(of_project(entry), _any_of(entry.c.id, "ids")).values(cancelled=True)

@@ -4,13 +4,16 @@ Nothing is ever incremented, so what is worked out cannot drift from the entries
 """
 
 from collections.abc import Iterable, Mapping
+from datetime import timedelta
 from typing import Any, NamedTuple
 from uuid import UUID
 
-from webapp.journal import keys, moments, statements
+from webapp.journal import keys, moments, quarters, statements
 from webapp.journal.rows import as_entry
 from webapp.journal.sittings import counted
 from webapp.journal.statements import Journal
+
+DAY = timedelta(days=1)
 
 
 class Touched(NamedTuple):
@@ -20,11 +23,13 @@ class Touched(NamedTuple):
     tally: str | None
     sitting: UUID | None
     thread: str | None
+    quarter: quarters.Key | None
 
     @classmethod
     def of(cls, row: Mapping[Any, Any]) -> "Touched":
-        """Tell what a row is part of."""
-        return cls(row["register"], row["tally"], row["sitting"], row["thread"])
+        """Tell what a row is part of, new or undone."""
+        quarter = quarters.key(row["tally"], row["at"]) if row["kind"] == "stitches" else None
+        return cls(row["register"], row["tally"], row["sitting"], row["thread"], quarter)
 
 
 def work_out(journal: Journal, revision: int, touched: Iterable[Touched], undone: Iterable[str] = ()) -> None:
@@ -37,6 +42,8 @@ def work_out(journal: Journal, revision: int, touched: Iterable[Touched], undone
     _threads(journal, {(one.thread, one.tally) for one in touched if one.thread and one.tally})
     for sitting in {one.sitting for one in touched if one.sitting}:
         _sitting(journal, sitting)
+    for quarter in sorted({one.quarter for one in touched if one.quarter}):
+        _quarter(journal, quarter)
 
 
 def _latest(journal: Journal, revision: int, register: str) -> None:
@@ -98,8 +105,18 @@ def _sitting(journal: Journal, sitting: UUID) -> None:
     rows = journal.rows(statements.OF_SITTING, of_id=sitting)
     found = counted((as_entry(row), row.cancelled) for row in rows)
     values: dict[str, Any] = {name: _moment(getattr(found, name)) for name in ("begun", "begin", "end")}
-    values |= {"closers": found.closers, "struck": found.struck}
+    begin, end = values["begin"], values["end"]
+    over_a_day = begin is not None and (end is None or end - begin > DAY)
+    values |= {"closers": found.closers, "struck": found.struck, "over_a_day": over_a_day}
     journal.put(statements.sitting, {"id": sitting}, values)
+
+
+def _quarter(journal: Journal, quarter: quarters.Key) -> None:
+    number, of = quarter
+    begin, last = quarters.bounds(number)
+    rows = journal.rows(statements.LAID_BETWEEN, begin=begin, last=last)
+    stitches = sum(int(laid) for tally, laid in rows if tally.split(" ")[0] == of)
+    journal.put(statements.quarter, {"quarter": number, "pass": of}, {"stitches": stitches})
 
 
 def _moment(text: str | None) -> Any:

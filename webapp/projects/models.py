@@ -4,7 +4,7 @@ from datetime import datetime
 from typing import Any
 from uuid import UUID
 
-from sqlalchemy import JSON, ForeignKey, Index, String
+from sqlalchemy import JSON, ForeignKey, ForeignKeyConstraint, Index, String
 from sqlalchemy.orm import Mapped, mapped_column
 
 from webapp.db import Base
@@ -43,3 +43,15 @@ class Project(Base):
     )  # what a phone carries: threads/carried.py
     created: Mapped[datetime]
     put_away: Mapped[datetime | None]
+
+
+class Turn(Base):
+    """When a project came into a state: what tells the weeks it rested, and when it was finished."""
+
+    __tablename__ = "turn"
+    __table_args__ = (ForeignKeyConstraint(["stitcher", "project"], ["project.stitcher", "project.id"]),)
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    at: Mapped[datetime] = mapped_column(primary_key=True)
+    state: Mapped[str] = mapped_column(String(8))

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from webapp.projects import turns
 from webapp.projects.models import Project
 from webapp.projects.words import count_in_words
 
@@ -37,6 +38,8 @@ def change(project: Project, values: Mapping[str, Any]) -> bool:
     changed = {name: value for name, value in values.items() if getattr(project, name) != value}
     for name, value in changed.items():
         setattr(project, name, value)
+    if "state" in changed:
+        turns.note(project)
     if changed:
         project.plan_revision += 1
     return bool(changed)

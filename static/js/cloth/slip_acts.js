@@ -1,9 +1,7 @@
 // What can be done with a slip; each gives the sentence to say of it, or nothing.
 
+import { handOn, isGivenUp } from "../handed.js";
 import { picture as draw } from "./slip_picture.js";
-
-const NAME = "slip.png";
-const isGivenUp = (error) => error.name === "AbortError"; // she closed the phone's own sheet
 
 /** Print it. */
 export function print() {
@@ -34,20 +32,5 @@ export async function copy(_root, url) {
 
 /** Make a picture of it: handed to the phone's own sheet where that takes pictures, else kept as a file. */
 export async function picture(root) {
-  const blob = await draw(root.querySelector("[data-sheet]"));
-  const file = new File([blob], NAME, { type: blob.type });
-  if (!navigator.canShare?.({ files: [file] })) return keep(blob);
-  try {
-    await navigator.share({ files: [file] });
-  } catch (error) {
-    if (!isGivenUp(error)) return keep(blob);
-  }
-  return "";
-}
-
-function keep(blob) {
-  const link = Object.assign(document.createElement("a"), { href: URL.createObjectURL(blob), download: NAME });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
-  return "The picture is among this phone's downloads.";
+  return handOn(await draw(root.querySelector("[data-sheet]")), "slip.png");
 }

@@ -1,5 +1,7 @@
 // A slip as a picture: the words of its sheet set anew on white, its drawing and its code as they are. Twice as fine as a screen.
 
+import { broken, drawn, loaded, painted } from "../image.js";
+
 const WIDE = 640;
 const EDGE = 32;
 const LABEL = 120;
@@ -8,19 +10,10 @@ const COLUMNS = [[0, 44], [48, 300], [356, 60], [424, 152]]; // of the threads: 
 const FACE = 'system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", sans-serif';
 const [INK, QUIET] = ["#000", "#444"];
 
-/** Draw the sheet; gives a PNG. */
+/** Draw the sheet; gives a PNG, its colours as they would be printed. */
 export async function picture(sheet) {
-  const [drawing, code] = await Promise.all([drawn(sheet.querySelector("svg.scale")), coded(sheet.querySelector("[data-code]"))]);
-  const high = compose(sheet, drawing, code, document.createElement("canvas").getContext("2d"), false);
-  const canvas = Object.assign(document.createElement("canvas"), { width: WIDE * 2, height: Math.ceil(high) * 2 });
-  const pen = canvas.getContext("2d");
-  pen.scale(2, 2);
-  pen.fillStyle = "#fff";
-  pen.fillRect(0, 0, WIDE, high);
-  compose(sheet, drawing, code, pen, true);
-  return new Promise((resolve, reject) => {
-    canvas.toBlob((blob) => (blob ? resolve(blob) : reject(new Error("no picture"))), "image/png");
-  });
+  const [drawing, code] = await Promise.all([drawn(sheet.querySelector("svg.scale"), 652, 680, () => INK), coded(sheet.querySelector("[data-code]"))]);
+  return painted(WIDE, "#fff", (pen, inked) => compose(sheet, drawing, code, pen, inked));
 }
 
 /** Set everything below each other, in ink or only to measure; gives where it ends. */
@@ -80,38 +73,5 @@ function compose(sheet, drawing, code, pen, inked) {
 const cells = (row) => [...row.children].map((cell, at) => [
   [...cell.childNodes].map((part) => part.textContent).filter(Boolean).join(", "), COLUMNS[at],
 ]);
-
-function broken(pen, text, wide) {
-  const lines = [""];
-  for (const word of text.split(" ").flatMap((one) => (pen.measureText(one).width > wide ? [...one] : [`${one} `]))) {
-    if (lines.at(-1) && pen.measureText(lines.at(-1) + word.trimEnd()).width > wide) lines.push("");
-    lines[lines.length - 1] += word;
-  }
-  return lines;
-}
-
-/** Load the drawing, its colours as they would be printed. */
-async function drawn(svg) {
-  const copy = svg.cloneNode(true);
-  const [from, to] = [svg, copy].map((one) => [one, ...one.querySelectorAll("*")]);
-  for (const [n, shape] of from.entries()) {
-    const style = getComputedStyle(shape);
-    for (const name of ["stroke-dasharray", "vector-effect", "font-weight", "fill-opacity"]) to[n].setAttribute(name, style.getPropertyValue(name));
-    for (const name of ["fill", "stroke"]) to[n].setAttribute(name, style.getPropertyValue(name) === "none" ? "none" : INK);
-    if (!shape.hasAttribute("stroke-width")) to[n].setAttribute("stroke-width", style.strokeWidth);
-  }
-  copy.setAttribute("font-family", "sans-serif");
-  copy.setAttribute("width", 652);
-  copy.setAttribute("height", 680);
-  const text = new XMLSerializer().serializeToString(copy);
-  return loaded(`data:image/svg+xml,${encodeURIComponent(text)}`);
-}
-
-async function loaded(address) {
-  const image = new Image();
-  image.src = address;
-  await image.decode();
-  return image;
-}
 
 const coded = async (figure) => (figure.hidden ? null : loaded(figure.querySelector("img").src).catch(() => null));

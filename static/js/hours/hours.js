@@ -1,0 +1,51 @@
+// The pages of Hours come alive: arrow keys and a swipe turn to what lies earlier or later, as their links do; the week is
+// printed, and handed on as a picture.
+
+import { handOn } from "../handed.js";
+
+const FAR = 64; // px, sideways
+const KEYS = { ArrowLeft: "earlier", ArrowRight: "later" };
+
+/** Tell which way a finger went: to the right is back in time, as a page is turned; none if it did not go sideways. */
+export function turned(from, to) {
+  const [x, y] = [to.x - from.x, to.y - from.y];
+  if (Math.abs(x) < FAR || Math.abs(x) < 2 * Math.abs(y)) return null;
+  return x > 0 ? "earlier" : "later";
+}
+
+const turn = (way) => document.querySelector(`[data-turn] #${way}`)?.click();
+const place = ({ clientX, clientY }) => ({ x: clientX, y: clientY });
+let from = null;
+
+document.addEventListener("keydown", (event) => {
+  const isTyping = event.target.closest("input, select, textarea");
+  if (!KEYS[event.key] || isTyping || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+  turn(KEYS[event.key]);
+});
+document.addEventListener("touchstart", ({ touches }) => {
+  from = touches.length === 1 ? place(touches[0]) : null;
+}, { passive: true });
+document.addEventListener("touchend", ({ changedTouches }) => {
+  const way = from && turned(from, place(changedTouches[0]));
+  from = null;
+  if (way) turn(way);
+}, { passive: true });
+
+const ACTS = {
+  print: () => window.print(),
+  picture: async () => {
+    const { picture } = await import("./week_picture.js");
+    const page = document.getElementById("week");
+    return handOn(await picture(page), `${page.dataset.week}.png`);
+  },
+};
+document.addEventListener("click", async ({ target }) => {
+  const act = ACTS[target.closest(".scripted button")?.dataset.act];
+  if (!act) return;
+  const said = await act();
+  if (said) document.querySelector('[data-slot="told"]').textContent = said;
+});
+document.documentElement.dataset.hours = "";
+document.addEventListener("change", async ({ target }) => {
+  if (target.matches("[data-photograph] input[type=file]")) (await import("./shrink.js")).shrink(target);
+});

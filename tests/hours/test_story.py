@@ -1,0 +1,187 @@
+"""A project's whole story, and its photographs."""
+
+import io
+from uuid import uuid4
+
+import pytest
+from werkzeug.datastructures import FileStorage, MultiDict
+from werkzeug.test import stream_encode_multipart
+
+from tests.hours.test_pictures import picture
+from webapp.journal.audit import differences
+
+
+@pytest.fixture
+def lanterns(alice, new_project):
+    return new_project(alice, width=50, height=20)
+
+
+@pytest.fixture
+def add(alice, lanterns):
+    """Add a photograph to a project of Alice's."""
+
+    def add(client=alice, data=None, project=lanterns, **fields):
+        data = picture() if data is None else data
+        file = FileStorage(io.BytesIO(data), "work.jpg", "photograph", "image/jpeg")
+        form = MultiDict({"once": str(uuid4()), "line": "", **fields, "photograph": file})
+        body, _, boundary = stream_encode_multipart(form, use_tempfile=False)
+        kind = f"multipart/form-data; boundary={boundary}"
+        return client.post(f"/projects/{project}/photographs", data=body.read(), content_type=kind)
+
+    return add
+
+
+def story(client, project):
+    answer = client.get(f"/projects/{project}/story")
+    assert answer.status_code == 200, answer.text
+    return answer.text
+
+
+def stitch_row(lay, client, project, row, day, **more):
+    at = f"2026-02-{day:02}T20:00:00.000Z"
+    lay(
+        client,
+        project,
+        {"kind": "stitches", "row": row, "by": 50, "at": at, **more},
+        {"kind": "done", "row": row, "done": True, "at": at},
+    )
+
+
+def test_it_works(app, alice, lanterns, lay, sit):
+    sit(alice, lanterns, "2026-02-02T19:00", "2026-02-02T20:30")
+    stitch_row(lay, alice, lanterns, 1, 2)
+    stitch_row(lay, alice, lanterns, 2, 10)
+    sit(alice, lanterns, "2026-02-10T19:30", "2026-02-10T20:00")
+    page = story(alice, lanterns)
+    for words in (
+        "2:00",
+        "Begun on 2 February.",
+        "50 stitches an hour.",
+        "How it grew",
+        "8 February",
+        "13 February",
+    ):
+        assert words in page, words
+    assert page.count('class="woven"') == 2
+    assert "A finish is forecast from 8 sittings over 3 weeks on. So far there are 2." in page
+    with app.app_context():
+        assert list(differences()) == []
+
+
+def test_before_the_first_stitch_it_says_how_it_begins(alice, lanterns):
+    page = story(alice, lanterns)
+    assert "Nothing is stitched yet." in page
+    assert "How it grew" not in page
+
+
+def test_rested_and_finished_are_told(alice, lanterns, lay, friday_evening):
+    stitch_row(lay, alice, lanterns, 1, 2)
+    state = f"/projects/{lanterns}/state"
+    alice.post(state, data={"state": "resting"})
+    friday_evening.move_to("2026-03-06T20:00:00Z")
+    alice.post(state, data={"state": "in hand"})
+    friday_evening.move_to("2026-04-01T20:00:00Z")
+    alice.post(state, data={"state": "finished"})
+    page = story(alice, lanterns)
+    assert "Rested from 13 February to 6 March." in page
+    assert "Finished on 1 April." in page
+    assert "forecast" not in page
+
+
+def test_it_begins_with_the_first_stitch_however_late_that_comes(alice, lanterns, lay):
+    stitch_row(lay, alice, lanterns, 2, 9)
+    stitch_row(lay, alice, lanterns, 1, 3)
+    assert "Begun on 3 February." in story(alice, lanterns)
+
+
+def test_where_she_stopped_is_her_last_line(alice, lanterns, lay):
+    begin = str(uuid4())
+    lay(
+        alice,
+        lanterns,
+        {"id": begin, "kind": "begin", "at": "2026-02-10T20:00:00.000Z"},
+        {"kind": "end", "sitting": begin, "note": "lamp <b>next</b>", "at": "2026-02-10T21:00:00.000Z"},
+    )
+    page = story(alice, lanterns)
+    assert "Where you stopped" in page
+    assert "lamp &lt;b&gt;next" in page
+
+
+def test_a_photograph_is_kept_and_shown_to_her_alone(config, alice, charlie, client, lanterns, add):
+    assert add(line="the lamp, half done").status_code == 303
+    page = story(alice, lanterns)
+    assert "the lamp, half done" in page
+    address = page.split('<img src="')[1].split('"')[0]
+    with alice.get(address) as answer:
+        assert (answer.status_code, answer.content_type) == (200, "image/jpeg")
+        assert answer.data[:2] == b"\xff\xd8"
+        assert answer.headers["Cache-Control"].startswith("private")
+    assert charlie.get(address).status_code == 404
+    assert client.get(address).status_code == 303
+    (file,) = (config.data / "photographs").iterdir()
+    assert (file.stat().st_mode & 0o777, file.parent.stat().st_mode & 0o777) == (0o600, 0o700)
+
+
+def test_the_same_form_sent_twice_keeps_one(config, alice, lanterns, add):
+    once = str(uuid4())
+    for _ in range(2):
+        assert add(once=once).status_code == 303
+    assert len(list((config.data / "photographs").iterdir())) == 1
+
+
+def test_a_photograph_is_deleted_for_good(config, alice, charlie, lanterns, add):
+    add()
+    address = story(alice, lanterns).split('<img src="')[1].split('"')[0]
+    away = address.replace(".jpg", "/away")
+    assert charlie.post(away).status_code == 404
+    assert alice.post(away).status_code == 303
+    assert alice.get(address).status_code == 404
+    assert list((config.data / "photographs").iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    ("given", "sentence"),
+    [
+        ({"data": b"<svg/>"}, "That is no picture that can be read."),
+        ({"data": b""}, "That is no picture that can be read."),
+        ({"line": "x" * 201}, "Keep it to 200 characters."),
+        ({"line": "a\tb"}, "Keep it to one line."),
+        ({"once": "7"}, "This form is not ours any more."),
+    ],
+)
+def test_what_cannot_be_kept_is_answered_by_a_sentence(config, add, given, sentence):
+    answer = add(**given)
+    assert answer.status_code == 422
+    assert sentence in answer.text
+    assert not (config.data / "photographs").exists()
+
+
+def test_nothing_chosen_is_said(alice, lanterns):
+    form = {"once": str(uuid4()), "photograph": (io.BytesIO(b""), "")}
+    answer = alice.post(f"/projects/{lanterns}/photographs", data=form)
+    assert (answer.status_code, "Choose a picture." in answer.text) == (422, True)
+
+
+def test_several_megabytes_are_taken_and_what_is_too_much_is_not(alice, lanterns, add):
+    noise = picture(kind="PNG") + bytes(3_000_000)  # what follows a picture's end is no part of it
+    assert add(data=noise).status_code == 303
+    assert add(data=bytes(25_100_000)).status_code == 413
+
+
+def test_charlie_neither_reads_nor_adds_to_alices_story(alice, charlie, lanterns, add):
+    assert charlie.get(f"/projects/{lanterns}/story").status_code == 404
+    assert add(client=charlie).status_code == 404
+
+
+def test_a_phone_that_is_wrong_by_ages_hinders_nothing(alice, lanterns, lay):
+    for row, at in enumerate(("0001-01-01T00:00:00.000Z", "9999-12-31T23:59:59.999Z"), 1):
+        lay(
+            alice,
+            lanterns,
+            {"kind": "begin", "at": at},
+            {"kind": "stitches", "row": row, "by": 1, "at": at},
+            {"kind": "done", "row": row, "done": True, "at": at},
+            {"kind": "frame", "state": "on", "at": at},
+        )
+    story(alice, lanterns)
+    assert alice.get("/hours").status_code == 200

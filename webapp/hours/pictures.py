@@ -1,0 +1,48 @@
+"""A photograph made fit to keep: decoded, turned upright, scaled, and nothing left in it but the picture."""
+
+import io
+
+from PIL import Image, ImageOps, UnidentifiedImageError
+
+MEGAPIXEL = 1_000_000
+MOST = 16  # megapixels
+LONGEST = 1600  # px, of the longer side as it is kept
+KINDS = ("JPEG", "PNG", "WEBP")
+QUALITY = 82
+LINEN = (243, 238, 227)  # beneath what can be seen through
+
+
+class BadPicture(ValueError):
+    """No picture that can be taken; the message is a sentence."""
+
+
+def fit(data: bytes) -> tuple[bytes, int, int]:
+    """Give a JPEG with its width and height; raise BadPicture.
+
+    Where it was taken, when and with what are not carried over: only the picture itself is written anew.
+    """
+    try:
+        with Image.open(io.BytesIO(data), formats=KINDS) as found:
+            pixels = found.width * found.height
+            if pixels > MOST * MEGAPIXEL:
+                raise BadPicture(
+                    f"That picture has {pixels / MEGAPIXEL:.0f} megapixels, and {MOST} can be taken at most. "
+                    "Choose a smaller size in the camera, or crop it."
+                )
+            found.draft("RGB", (LONGEST, LONGEST))
+            upright = ImageOps.exif_transpose(found)
+            upright.thumbnail((LONGEST, LONGEST), Image.Resampling.LANCZOS)
+            return _written(upright)
+    except BadPicture:
+        raise
+    except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
+        raise BadPicture("That is no picture that can be read. Choose a JPEG, PNG or WebP.") from error
+
+
+def _written(image: Image.Image) -> tuple[bytes, int, int]:
+    plain = Image.new("RGB", image.size, LINEN)
+    seen_through = image.convert("RGBA")
+    plain.paste(seen_through, mask=seen_through.getchannel("A"))
+    written = io.BytesIO()
+    plain.save(written, "JPEG", quality=QUALITY, optimize=True)
+    return written.getvalue(), plain.width, plain.height

@@ -1,0 +1,84 @@
+"""Views of a project's story, and of its photographs."""
+
+from uuid import UUID
+
+from flask import Blueprint, abort, redirect, render_template, request, send_file, url_for
+from werkzeug.wrappers import Response
+
+from webapp.accounts.guard import forget, signed_in, signed_in_reading, stitcher
+from webapp.db import begin_writing, db
+from webapp.forms import Errors, load_form
+from webapp.hours import photographs, pictures, words
+from webapp.hours.models import Photograph
+from webapp.hours.schemas import PhotographSchema
+from webapp.hours.story import story_of
+from webapp.ids import new_id
+from webapp.projects.models import Project
+
+blueprint = Blueprint("story", __name__, url_prefix="/projects/<uuid:project>")
+LARGEST = 25_000_000  # bytes: what a camera writes of 16 megapixels
+
+Answer = str | tuple[str, int] | Response
+
+
+@blueprint.get("/story")
+@signed_in
+def show(project: UUID) -> Answer:
+    """Show the whole story."""
+    return _page(_hers(project), {})
+
+
+@blueprint.post("/photographs")
+@signed_in_reading
+def create(project: UUID) -> Answer:
+    """Keep a photograph: decoded and scaled before the writer's turn, which others wait for."""
+    request.max_content_length = LARGEST
+    hers = _hers(project)
+    values, errors = load_form(PhotographSchema())
+    sent = request.files.get("photograph")
+    if not errors:
+        try:
+            picture = pictures.fit(sent.read() if sent else b"")
+        except pictures.BadPicture as error:
+            errors = {"photograph": [str(error) if sent and sent.filename else "Choose a picture."]}
+    if errors:
+        return _page(hers, errors), 422
+    begin_writing()
+    forget()
+    photographs.keep(stitcher().id, project, values["once"], picture, values["line"])
+    db.session.commit()
+    return redirect(url_for(".show", project=project), 303)
+
+
+@blueprint.get("/photographs/<uuid:photograph>.jpg")
+@signed_in
+def picture(project: UUID, photograph: UUID) -> Response:
+    """Give a photograph to whom it belongs."""
+    answer = send_file(photographs.path_of(_photograph(project, photograph)), "image/jpeg")
+    answer.headers["Cache-Control"] = "private, max-age=31536000, immutable"
+    return answer
+
+
+@blueprint.post("/photographs/<uuid:photograph>/away")
+@signed_in
+def destroy(project: UUID, photograph: UUID) -> Answer:
+    """Delete a photograph."""
+    photographs.part_with(_photograph(project, photograph))
+    db.session.commit()
+    return redirect(url_for(".show", project=project), 303)
+
+
+def _hers(project: UUID) -> Project:
+    return db.session.get(Project, (stitcher().id, project)) or abort(404)
+
+
+def _photograph(project: UUID, photograph: UUID) -> Photograph:
+    return db.session.get(Photograph, (stitcher().id, project, photograph)) or abort(404)
+
+
+def _page(project: Project, errors: Errors) -> str:
+    story = story_of(stitcher(), project)
+    typed = request.form if errors else {}
+    return render_template(
+        "hours/story.html", story=story, errors=errors, typed=typed, once=new_id(), words=words
+    )
