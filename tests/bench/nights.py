@@ -4,8 +4,9 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
-from tests.reminders.nights import ZONES, Size, simulate
+from tests.reminders.nights import Size, simulate
 from tests.reminders.service import push_service
+from tests.reminders.stitchers import ZONES
 
 SIZE = Size(zones=len(ZONES), in_each=10, around=12)
 

@@ -3,8 +3,9 @@
 import pytest
 
 from tests import test_postgres
-from tests.reminders.nights import ZONES, Size, changes, simulate
+from tests.reminders.nights import Size, simulate
 from tests.reminders.service import push_service
+from tests.reminders.stitchers import ZONES, changes
 
 database = test_postgres.database
 
