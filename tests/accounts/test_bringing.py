@@ -58,6 +58,14 @@ def test_it_does_not_ask_where_nothing_was_begun(alice, client):
     assert 'name="bring"' not in client.get("/sign-in").text
 
 
+def test_thread_that_was_kept_is_work_too(alice, client):
+    client.post("/accounts/unclaimed")
+    assert client.post("/thread/stash", data={"thread": "Madder", "skeins": "2"}).status_code == 303
+    assert 'value="yes" checked' in client.get("/sign-in").text
+    assert sign_in(client, bring="yes").status_code == 303
+    assert "Madder" in alice.get("/thread/stash").text
+
+
 @pytest.mark.parametrize("word", [{}, {"bring": "yes"}])
 def test_it_comes_along_entry_by_entry(alice, begun, app, word):
     client, project = begun

@@ -56,6 +56,26 @@ def slip(page: Page) -> None:
     page.locator("svg").last.scroll_into_view_if_needed()
 
 
+def legend(page: Page) -> None:
+    page.goto("/thread")
+    page.locator("main").get_by_role("link", name="Harbour lanterns").click()
+    page.wait_for_url("**/thread")
+
+
+def shopping(page: Page) -> None:
+    legend(page)
+    page.locator("main").get_by_role("link", name="Shopping list").click()
+    page.wait_for_url("**/shopping?*")
+    page.locator("main label").first.click()
+
+
+def needles(page: Page) -> None:
+    open_project(page, "Harbour lanterns")
+    page.locator(".chip").nth(1).click()
+    page.locator("[data-act=tap]").click(click_count=3, delay=150)
+    page.wait_for_timeout(1500)
+
+
 SHOTS: dict[str, tuple[str, Callable[[Page], Any]]] = {
     "map": ("dark", map_of_it),
     "projects": ("light", lambda page: page.goto("/projects")),
@@ -68,7 +88,10 @@ SHOTS: dict[str, tuple[str, Callable[[Page], Any]]] = {
     "year": ("dark", lambda page: page.goto("/hours/year")),
     "year-light": ("light", lambda page: page.goto("/hours/year")),
     "blocks": ("light", blocks),
-    "stitch": ("dark", stitch),  # last: it begins a sitting
+    "legend": ("light", legend),
+    "shopping": ("dark", shopping),
+    "stitch": ("dark", stitch),  # it begins a sitting
+    "needles": ("light", needles),
 }
 
 

@@ -9,6 +9,7 @@ from webapp.accounts.models import Account
 from webapp.cloth.models import KeptCloth
 from webapp.db import Base, db
 from webapp.projects.models import Project
+from webapp.threads.models import KeptThread
 
 STAYS = {"signed_in", "invitation"}  # what belongs to a browser or to the house's owner, not to the work
 
@@ -21,7 +22,7 @@ def has_work(account: UUID) -> bool:
     """Tell whether anything was begun."""
     return any(
         db.session.scalar(select(table.id).where(table.stitcher == account).limit(1)) is not None
-        for table in (Project, KeptCloth)
+        for table in (Project, KeptCloth, KeptThread)
     )
 
 
