@@ -116,7 +116,7 @@ def tap(page):
     """Lay one stitch on the phone, as the counter does; the page's own phone, since modules are made once."""
     page.evaluate(
         """async () => {
-          const base = document.querySelector('script[type=module]').src.replace('app.js', '');
+          const base = document.querySelector('script[src$="app.js"]').src.replace('app.js', '');
           const { openPhone } = await import(base + 'journal/phone.js');
           window.phone = await openPhone({ account: document.body.dataset.account });
           const [project] = window.phone.projects();

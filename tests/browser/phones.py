@@ -15,12 +15,12 @@ PASSPHRASE = "a long enough passphrase"
 
 # The page's own phone; modules are made once a page, so this is the one that its islands have.
 PHONE = """async (given) => {
-  const base = document.querySelector('script[type=module]').src.replace('app.js', '');
+  const base = document.querySelector('script[src$="app.js"]').src.replace('app.js', '');
   const { openPhone } = await import(base + 'journal/phone.js');
   const { owner } = await import(base + 'journal/owner.js');
   window.phone = await openPhone({ account: given ?? document.body.dataset.account ?? await owner() });
 }"""
-MODULES = "(path) => import(document.querySelector('script[type=module]').src.replace('app.js', path))"
+MODULES = """(path) => import(document.querySelector('script[src$="app.js"]').src.replace('app.js', path))"""
 
 
 # Notes every number that is shown of a project from here on.

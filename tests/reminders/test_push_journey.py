@@ -89,7 +89,7 @@ def test_told_at_bedtime_she_answers_without_network_and_the_second_phone_knows(
     zone = zone_where_it_is(22)
     go(alice_page := turned_on(alice), f"{alice.url}/projects/{alice.project}/stitch")
     alice.post(f"/frame/{alice.project}", state="on")
-    soon = (datetime.now(UTC) + timedelta(minutes=1)).replace(second=0)
+    soon = (datetime.now(UTC) + timedelta(minutes=1)).replace(second=0, microsecond=0)
     ahead = -int(zone.removeprefix("Etc/GMT"))
     bedtime = f"{(soon + timedelta(hours=ahead)):%H:%M}"
     alice.post("/account", hand="right", unit="in", bedtime=bedtime, week_start="0", zone=zone)
