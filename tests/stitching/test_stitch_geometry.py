@@ -52,7 +52,9 @@ def test_row_and_count_are_read_at_arms_length(at):
 def test_the_left_hand_has_it_mirrored(desk, at):
     page = at(360, 640)
     right = dict(page.evaluate(BOXES))
-    page.evaluate("document.documentElement.dataset.hand = 'left'")
+    hers = {"unit": "in", "bedtime": "22:30", "week_start": "0", "zone": "Europe/London"}
+    desk.post("/account", hand="left", **hers)
+    page = desk.open()
     left = dict(page.evaluate(BOXES))
     for act in ("undo", "done", "sitting", "back"):
         assert left[act]["left"] == pytest.approx(360 - right[act]["right"], abs=1.5), act

@@ -52,7 +52,7 @@ def advance(snap: Mapping[str, Any], entries: Iterable[Entry]) -> dict[str, Any]
     live = [e for e in new.values() if e["kind"] != "undo" and not is_undone(e, undone)]
 
     sums = {key: list(value) for key, value in snap["sums"].items()}
-    threads = {key: {name: list(n) for name, n in by.items()} for key, by in snap["threads"].items()}
+    threads = {key: {name: list(n) for name, n in by.items()} for key, by in snap.get("threads", {}).items()}
     for some, sign in ((dead, -1), (live, 1)):
         for entry in some:
             count_in(sums, entry, sign)

@@ -31,7 +31,7 @@ def show(project_id: UUID) -> str:
     return render_template(
         "stitching/show.html",
         snapshot=snapshot,
-        carried={name: value for name, value in snapshot.items() if name not in DRAWN},
+        carried={n: value for n, value in snapshot.items() if n not in DRAWN and (value or n != "threads")},
         scene=scene_of(snapshot),
         minutes=minutes_of(snapshot),
     )

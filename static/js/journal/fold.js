@@ -2,7 +2,7 @@
  * The fold: every number on every screen, out of the entries alone, whatever order they came in.
  * The same as webapp/journal/fold.py, where what a snapshot carries is said; shared/vectors/fold.json binds the two.
  */
-import { hand, isAfter, register, spent, tally, thread, undoes } from "./keys.js";
+import { hand, isAfter, register, tally, undoes } from "./keys.js";
 import { view } from "./view.js";
 
 const NOTHING = { revision: 0, sums: {}, threads: {}, latest: {}, tail: [], hand: { row: null, block: null }, frames: [], sittings: {}, partial: [] };
@@ -65,15 +65,13 @@ function countIn(sums, entry, sign) {
   drop(sums, key, total[2] === 0 ? null : total);
 }
 
-function windIn(threads, entry, sign) {
-  const key = thread(entry);
-  if (!key) return;
-  const name = entry.pass || "cross";
-  const before = threads[key]?.[name] || [0, 0, 0];
-  const total = [entry.by, spent(entry), 1].map((by, i) => before[i] + sign * by);
-  const by = { ...threads[key] };
-  drop(by, name, total[2] ? total : null);
-  drop(threads, key, Object.keys(by).length ? by : null);
+// Unpicked thread stays spent; what was there before, or miscounted, spent none here.
+function windIn(threads, { kind, thread, pass, by, why }, sign) {
+  if (kind !== "stitches" || !thread) return;
+  const passes = { ...threads[thread] };
+  const [laid, spent, touches] = passes[(pass ||= "cross")] || [0, 0, 0];
+  drop(passes, pass, touches + sign ? [laid + sign * by, spent + (why && why !== "stitched" ? 0 : sign * by), touches + sign] : null);
+  drop(threads, thread, Object.keys(passes).length ? passes : null);
 }
 
 function fallBack(latest, dead, tail, kept) {

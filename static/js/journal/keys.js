@@ -24,12 +24,6 @@ export function register(entry) {
   }
 }
 
-/** Name the thread the entry's stitches are of; null if it does not say, or lays none. */
-export const thread = (entry) => (entry.kind === "stitches" && entry.thread) || null;
-
-/** Count the stitches that thread was spent on: unpicked it stays spent, others spend none here. */
-export const spent = (entry) => (entry.why == null || entry.why === "stitched" ? entry.by : 0);
-
 /** Name what an undo cancels, as "undone entry …" or "undone act …"; null for other entries. */
 export function undoes(entry) {
   if (entry.kind !== "undo") return null;

@@ -25,7 +25,7 @@ export function start(element, phone) {
 }
 
 function tellNothing(element, phone, again) {
-  element.querySelector(".nothing").hidden = !element.hasAttribute("data-empty");
+  element.querySelector(".nothing")?.removeAttribute("hidden");
   phone?.addEventListener("change", again, { once: true });
 }
 
@@ -73,7 +73,7 @@ async function change(stitch, element) {
   element.dataset.dressed = stitch.plan.revision;
   if (Array.isArray(stitch.place) !== (stitch.unit === "block")) stitch.place = stitch.view[stitch.unit];
   stitch.repaint();
-  stitch.find(".nothing").hidden = true;
+  stitch.find(".nothing")?.remove();
   element.removeAttribute("data-empty");
 }
 
