@@ -16,11 +16,13 @@ from webapp.places import STATIC
 SIZE = {"width": 390, "height": 844}
 EVENING = time(20, 41)
 CLASS = "/cloth/class?n=10&by=cut&cut_width=15&cut_height=17&bolt_width=55"
+THREAD = "/thread?stitches=1240&count=14&over=1&strands=2"
 FOLDER = STATIC / "screens"
 
 
 def stitch(page: Page) -> None:
     open_project(page, "Harbour lanterns")
+    page.locator(".chip").nth(1).click()
     page.locator("[data-act=tap]").click()
     page.locator("[data-act=tap]").click()
     page.wait_for_timeout(1500)
@@ -69,13 +71,6 @@ def shopping(page: Page) -> None:
     page.locator("main label").first.click()
 
 
-def needles(page: Page) -> None:
-    open_project(page, "Harbour lanterns")
-    page.locator(".chip").nth(1).click()
-    page.locator("[data-act=tap]").click(click_count=3, delay=150)
-    page.wait_for_timeout(1500)
-
-
 SHOTS: dict[str, tuple[str, Callable[[Page], Any]]] = {
     "map": ("dark", map_of_it),
     "projects": ("light", lambda page: page.goto("/projects")),
@@ -90,8 +85,8 @@ SHOTS: dict[str, tuple[str, Callable[[Page], Any]]] = {
     "blocks": ("light", blocks),
     "legend": ("light", legend),
     "shopping": ("dark", shopping),
-    "stitch": ("dark", stitch),  # it begins a sitting
-    "needles": ("light", needles),
+    "thread": ("light", lambda page: page.goto(THREAD)),
+    "stitch": ("dark", stitch),  # last: it begins a sitting
 }
 
 
