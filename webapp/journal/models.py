@@ -151,6 +151,20 @@ class Latest(Base):
     revision: Mapped[int]
 
 
+class QuarterAt(Base):
+    """What was stitched in one quarter of an hour at one place in one pass; so no sum grows for ever."""
+
+    __tablename__ = "quarter_at"
+    __table_args__ = (_of_project(),)
+
+    stitcher: Mapped[UUID] = mapped_column(primary_key=True)
+    project: Mapped[UUID] = mapped_column(primary_key=True)
+    quarter: Mapped[int] = mapped_column(primary_key=True)
+    tally: Mapped[str] = mapped_column(String(20), primary_key=True)
+    pass_: Mapped[str] = mapped_column("pass", String(5))
+    stitches: Mapped[int]
+
+
 class Quarter(Base):
     """What was stitched of one pass in one quarter of an hour: days of any zone begin with one."""
 

@@ -28,13 +28,13 @@ from sqlalchemy.sql.dml import Insert, Update
 from webapp.db import db
 from webapp.journal.models import (
     LIVE_FRAME,
-    LIVE_STITCHES,
     NOT_UNDO,
     OF_A_THREAD,
     OPEN_OR_UNBEGUN,
     Entry,
     Latest,
     Quarter,
+    QuarterAt,
     Sitting,
     Standing,
     ThreadAt,
@@ -42,10 +42,10 @@ from webapp.journal.models import (
     Total,
 )
 
-_tables: list[Any] = [
-    model.__table__ for model in (Entry, Total, Latest, Sitting, Standing, ThreadAt, ThreadTotal, Quarter)
-]
-entry, total, latest, sitting, standing, thread_at, thread_total, quarter = _tables
+_models: tuple[Any, ...] = (Entry, Total, Latest, Sitting, Standing)
+_sums_of: tuple[Any, ...] = (ThreadAt, ThreadTotal, QuarterAt, Quarter)
+entry, total, latest, sitting, standing = (model.__table__ for model in _models)
+thread_at, thread_total, quarter_at, quarter = (model.__table__ for model in _sums_of)
 AnyRow = Row[*tuple[Any, ...]]
 
 
@@ -103,6 +103,7 @@ _kept = {
     "thread_total": (thread_total, ("thread", "pass"), _laid),
     "latest": (latest, ("register",), ("at", "entry", "value", "revision")),
     "sitting": (sitting, ("id",), ("begun", "closers", "begin", "end", "struck", "over_a_day")),
+    "quarter_at": (quarter_at, ("quarter", "tally"), ("pass", "stitches")),
     "quarter": (quarter, ("quarter", "pass"), ("stitches",)),
 }
 UPDATES = {name: _update(*kept) for name, kept in _kept.items()}
@@ -166,14 +167,15 @@ THREAD_PLACES = select(*_wound(thread_at.c.stitches, thread_at.c.spent, thread_a
 )
 UNDOS_NAMING = select(entry.c.register).distinct().where(_live, _any_of(entry.c.register, "registers"))
 _why = entry.c.fields["why"].as_string()
-LAID_BETWEEN = (
-    select(entry.c.tally, func.sum(entry.c.by))
-    .where(
-        *(entry.c.stitcher == bindparam("of_stitcher"), entry.c.project == bindparam("of_project")),
-        *(LIVE_STITCHES, entry.c.at >= bindparam("begin"), entry.c.at <= bindparam("last")),
-        or_(_why.is_(None), _why == "stitched"),
-    )
-    .group_by(entry.c.tally)
+LAID_AT_BETWEEN = select(*_wound(entry.c.by)).where(
+    *(_live, entry.c.kind == "stitches", entry.c.tally == bindparam("of_tally")),
+    *(entry.c.at >= bindparam("begin"), entry.c.at <= bindparam("last")),
+    or_(_why.is_(None), _why == "stitched"),
+)
+LAID_IN_QUARTER = select(*_wound(quarter_at.c.stitches)).where(
+    of_project(quarter_at),
+    quarter_at.c.quarter == bindparam("of_quarter"),
+    quarter_at.c["pass"] == bindparam("of_pass"),
 )
 _touched = select(*(entry.c[name] for name in ("id", "kind", "at", "register", "tally", "sitting", "thread")))
 UNDONE_IDS = _touched.where(_live, NOT_UNDO, _any_of(entry.c.id, "ids"))

@@ -42,8 +42,7 @@ def work_out(journal: Journal, revision: int, touched: Iterable[Touched], undone
     _threads(journal, {(one.thread, one.tally) for one in touched if one.thread and one.tally})
     for sitting in {one.sitting for one in touched if one.sitting}:
         _sitting(journal, sitting)
-    for quarter in sorted({one.quarter for one in touched if one.quarter}):
-        _quarter(journal, quarter)
+    _quarters(journal, {(one.quarter[0], one.tally) for one in touched if one.quarter and one.tally})
 
 
 def _latest(journal: Journal, revision: int, register: str) -> None:
@@ -111,12 +110,21 @@ def _sitting(journal: Journal, sitting: UUID) -> None:
     journal.put(statements.sitting, {"id": sitting}, values)
 
 
-def _quarter(journal: Journal, quarter: quarters.Key) -> None:
-    number, of = quarter
-    begin, last = quarters.bounds(number)
-    rows = journal.rows(statements.LAID_BETWEEN, begin=begin, last=last)
-    stitches = sum(int(laid) for tally, laid in rows if tally.split(" ")[0] == of)
-    journal.put(statements.quarter, {"quarter": number, "pass": of}, {"stitches": stitches})
+def _quarters(journal: Journal, touched: set[tuple[int, str]]) -> None:
+    """Work out what was stitched in quarters of an hour: at the places touched, then of all places."""
+    for number, tally in sorted(touched):
+        begin, last = quarters.bounds(number)
+        laid = journal.first(statements.LAID_AT_BETWEEN, of_tally=tally, begin=begin, last=last)
+        key = {"quarter": number, "tally": tally}
+        journal.put(statements.quarter_at, key, {"pass": tally.split(" ")[0], "stitches": _sum(laid)})
+    for number, name in sorted({(number, tally.split(" ")[0]) for number, tally in touched}):
+        key = {"quarter": number, "pass": name}
+        laid = journal.first(statements.LAID_IN_QUARTER, **_of(key))
+        journal.put(statements.quarter, key, {"stitches": _sum(laid)})
+
+
+def _sum(laid: Any) -> int:
+    return int(laid[0])
 
 
 def _moment(text: str | None) -> Any:

@@ -45,6 +45,21 @@ def upgrade() -> None:
     with op.batch_alter_table("quarter", schema=None) as batch_op:
         batch_op.create_index("quarter_by_time", ["stitcher", "quarter", "pass", "project", "stitches"])
     op.create_table(
+        "quarter_at",
+        sa.Column("stitcher", sa.Uuid(), nullable=False),
+        sa.Column("project", sa.Uuid(), nullable=False),
+        sa.Column("quarter", WHOLE, nullable=False),
+        sa.Column("tally", sa.String(length=20), nullable=False),
+        sa.Column("pass", sa.String(length=5), nullable=False),
+        sa.Column("stitches", WHOLE, nullable=False),
+        sa.ForeignKeyConstraint(
+            ["stitcher", "project"],
+            ["project.stitcher", "project.id"],
+            name=op.f("quarter_at_stitcher_of_project"),
+        ),
+        sa.PrimaryKeyConstraint("stitcher", "project", "quarter", "tally", name=op.f("quarter_at_key")),
+    )
+    op.create_table(
         "turn",
         sa.Column("stitcher", sa.Uuid(), nullable=False),
         sa.Column("project", sa.Uuid(), nullable=False),
@@ -106,17 +121,21 @@ def _work_out(connection: sa.Connection) -> None:
     for row in connection.execute(sa.select(entry).where(live)):
         if row.fields.get("why") in (None, "stitched"):
             number = (row.at - EPOCH) // timedelta(minutes=15)
-            sums[row.stitcher, row.project, number, row.tally.split(" ")[0]] += row.by
-    quarter = sa.table(
-        "quarter", sa.column("stitcher"), sa.column("project"), sa.column("quarter"),
-        sa.column("pass"), sa.column("stitches"),
-    )  # fmt: skip
-    rows = [
-        {"stitcher": stitcher, "project": project, "quarter": number, "pass": of, "stitches": stitches}
-        for (stitcher, project, number, of), stitches in sums.items()
-    ]
+            sums[row.stitcher, row.project, number, row.tally] += row.by
+    whole: Counter[tuple[object, ...]] = Counter()
+    for (stitcher, project, number, tally), stitches in sums.items():
+        whole[stitcher, project, number, str(tally).split(" ")[0]] += stitches
+    at = [(*of, str(of[3]).split(" ")[0], stitches) for of, stitches in sums.items()]
+    _put(connection, "quarter_at", ("tally", "pass"), at)
+    _put(connection, "quarter", ("pass",), [(*of, stitches) for of, stitches in whole.items()])
+
+
+def _put(connection: sa.Connection, name: str, of: tuple[str, ...], rows: list[tuple[object, ...]]) -> None:
+    columns = ("stitcher", "project", "quarter", *of, "stitches")
+    table = sa.table(name, *(sa.column(one) for one in columns))
     for start in range(0, len(rows), 5_000):
-        connection.execute(sa.insert(quarter), rows[start : start + 5_000])
+        some = [dict(zip(columns, row, strict=True)) for row in rows[start : start + 5_000]]
+        connection.execute(sa.insert(table), some)
 
 
 def downgrade() -> None:
@@ -128,6 +147,7 @@ def downgrade() -> None:
         batch_op.drop_index("photograph_by_age")
     op.drop_table("photograph")
     op.drop_table("turn")
+    op.drop_table("quarter_at")
     with op.batch_alter_table("quarter", schema=None) as batch_op:
         batch_op.drop_index("quarter_by_time")
     op.drop_table("quarter")
