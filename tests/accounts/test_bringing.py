@@ -6,8 +6,9 @@ from sqlalchemy import func, select
 from tests.accounts.conftest import PASSPHRASE
 from tests.conftest import browser_of
 from webapp.accounts.models import Account, SignedIn
-from webapp.db import Base
+from webapp.db import Base, db, writing
 from webapp.ids import new_id
+from webapp.reminders.models import PushPhone, ReminderChoice
 
 
 @pytest.fixture
@@ -153,3 +154,35 @@ def test_the_door_it_was_begun_by_is_shut(alice, begun, app, books):
     other.set_cookie("evenrow", token)
     assert other.get("/projects").status_code == 303
     assert len(books(select(SignedIn.id))) == 2
+
+
+@pytest.mark.parametrize("has_own", [True, False])
+def test_reminders_come_along_and_what_the_account_chose_stands(app, alice, begun, has_own):
+    client, _ = begun
+    client.post("/reminders/calendar")
+    client.post("/reminders/tonight", data={"answer": "later"})
+    if has_own:
+        alice.post("/reminders", data={"bedtime": "21:15", "hours": "2"})
+        alice.post("/reminders/tonight", data={"answer": "later"})
+    assert sign_in(client).status_code == 303
+    with app.app_context():
+        (choice,) = db.session.scalars(select(ReminderChoice)).all()
+        assert (choice.hours, choice.feed is None) == ((2, True) if has_own else (None, False))
+
+
+def test_a_phone_that_took_reminders_before_goes_on(app, alice, begun):
+    client, _ = begun
+    with app.app_context(), writing():
+        one = db.session.scalars(
+            select(SignedIn).order_by(SignedIn.created.desc(), SignedIn.id.desc())
+        ).first()
+        empty = dict.fromkeys(["endpoint", "endpoint_hash", "p256dh", "auth", "key", "origin", "device"], "x")
+        times = {"id": new_id(), "created": one.created, "failures": 0}
+        db.session.add(PushPhone(stitcher=one.stitcher, session=one.id, **empty, **times))
+        db.session.commit()
+    sign_in(client)
+    with app.app_context():
+        (phone,) = db.session.scalars(select(PushPhone)).all()
+        hers = db.session.get(SignedIn, (phone.stitcher, phone.session))
+        assert hers is not None
+        assert db.session.get_one(Account, phone.stitcher).claimed

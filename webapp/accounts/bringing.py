@@ -2,7 +2,7 @@
 
 from uuid import UUID
 
-from sqlalchemy import Table, delete, literal, select
+from sqlalchemy import Table, Update, delete, exists, literal, select, update
 from sqlalchemy.exc import IntegrityError
 
 from webapp.accounts.models import Account
@@ -12,6 +12,7 @@ from webapp.projects.models import Project
 from webapp.threads.models import KeptThread
 
 STAYS = {"signed_in", "invitation"}  # what belongs to a browser or to the house's owner, not to the work
+HERS_STANDS = {"reminder_choice", "told"}  # one a stitcher, or a night: what the account has is not touched
 
 
 class AlreadyThere(Exception):
@@ -35,7 +36,9 @@ def bring(begun: UUID, account: UUID) -> None:
     tables = _tables()
     try:
         for table in tables:
-            db.session.execute(_copy(table, begun, account))
+            db.session.execute(
+                _move(table, begun, account) if table.name in HERS_STANDS else _copy(table, begun, account)
+            )
     except IntegrityError as error:
         db.session.rollback()
         raise AlreadyThere from error
@@ -65,6 +68,14 @@ def is_hers(said: object, account: UUID) -> bool:
 def _tables() -> list[Table]:
     """List the tables keyed by stitcher, those that others name first."""
     return [t for t in Base.metadata.sorted_tables if "stitcher" in t.c and t.name not in STAYS]
+
+
+def _move(table: Table, begun: UUID, account: UUID) -> Update:
+    """Give rows that no other names to the account, except where it has its own; those go with the rest."""
+    own = table.alias()
+    same = [own.c[c.name] == c for c in table.primary_key if c.name != "stitcher"]
+    is_there = exists().where(own.c.stitcher == account, *same)
+    return update(table).where(table.c.stitcher == begun, ~is_there).values(stitcher=account)
 
 
 def _copy(table: Table, begun: UUID, account: UUID):  # type: ignore[no-untyped-def]

@@ -129,10 +129,12 @@ def change_session(account: UUID) -> str:
 
 
 def keep_reminding(former: SignedIn, account: UUID, session: UUID) -> None:
-    """Let a phone go on taking reminders where the same stitcher's session takes the place of another."""
-    phone = (PushPhone.stitcher == former.stitcher, PushPhone.session == former.id)
-    if former.stitcher == account:
-        db.session.execute(update(PushPhone).where(*phone).values(session=session))
+    """Let a phone go on taking reminders where its session ends for another of the same stitcher.
+
+    Brought along from an account without a name, it is hers by now too.
+    """
+    phone = (PushPhone.stitcher == account, PushPhone.session == former.id)
+    db.session.execute(update(PushPhone).where(*phone).values(session=session))
 
 
 def close_session() -> None:
