@@ -6,9 +6,10 @@ from sqlalchemy import delete, event
 
 from tests.reminders.evening import BEDTIME, Evening
 from tests.reminders.service import push_service
-from webapp.accounts.models import SignedIn
+from webapp.accounts.models import Account, SignedIn
 from webapp.db import db, writing
-from webapp.reminders import ledger, rounds
+from webapp.reminders import choosing, ledger, rounds
+from webapp.reminders.models import ReminderChoice
 from webapp.reminders.vapid import make_key
 
 MINUTE = timedelta(minutes=1)
@@ -231,3 +232,18 @@ def test_a_house_that_does_not_know_the_service_sends_nothing(evening):
     browser = evening.subscribe()
     assert rounds.run(replace(evening.config, push_services=()), BEDTIME) == 0
     assert browser.came == []
+
+
+@pytest.mark.parametrize("hours", [2, None])
+def test_in_half_an_hour_said_by_day_leaves_bedtime_its_own_word(evening, hours):
+    browser = evening.subscribe()
+    evening.choose(hours=hours)
+    afternoon = BEDTIME - timedelta(hours=4)
+    with writing():
+        account, choice = (db.session.get_one(one, evening.stitcher) for one in (Account, ReminderChoice))
+        choosing.hear_again(account, choice, afternoon)
+        db.session.commit()
+    evening.round(afternoon + 30 * MINUTE)
+    assert len(browser.came) == (1 if hours else 0)
+    evening.round()
+    assert browser.came[-1]["said"]["body"] == "Take it off for the night."

@@ -12,7 +12,7 @@ from webapp.reminders import ledger
 from webapp.reminders.due import choices_of
 from webapp.reminders.ledger import Key
 from webapp.reminders.models import ReminderChoice
-from webapp.reminders.schedule import HALF_AN_HOUR, ITSELF, next_bedtime
+from webapp.reminders.schedule import HALF_AN_HOUR, ITSELF, next_bedtime, night_of
 
 A_MINUTE = timedelta(minutes=1)
 
@@ -39,10 +39,14 @@ def leave_it(account: Account, choice: ReminderChoice, now: datetime) -> None:
 
 def hear_again(account: Account, choice: ReminderChoice, now: datetime) -> None:
     """Say it again in half an hour; that she did not want to hear of it tonight is then over."""
-    night, _ = next_bedtime(now, choices_of(account, choice))
+    rules = choices_of(account, choice)
+    night, begin = next_bedtime(now, rules)
     choice.left = None if choice.left == night else choice.left
     later = now + HALF_AN_HOUR
-    ledger.say_again(Key(account.id, night, "bedtime"), later, later + ITSELF)
+    if later >= begin:
+        ledger.say_again(Key(account.id, night, "bedtime"), later, later + ITSELF)
+    elif choice.hours is not None:  # bedtime has its own word still
+        ledger.say_again(Key(account.id, night_of(now, rules.zone), "hours"), later, later + ITSELF)
 
 
 def take_trial(stitcher: UUID, now: datetime) -> bool:
