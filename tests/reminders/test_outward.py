@@ -225,6 +225,16 @@ def test_a_slow_machine_is_left_after_five_seconds_in_all(listen, silent):
     assert time.monotonic() - begun < PATIENCE + 2  # no measure of speed: without an end it would be for ever
 
 
+@pytest.mark.parametrize("length", ["99", "nonsense"])
+def test_an_answer_that_breaks_off_is_a_failure_like_any_other(listen, length):
+    """Anything else would end the round, for everybody, each time anew."""
+    broken = listen(f"HTTP/1.1 500 E\r\nContent-Length: {length}\r\n\r\nx".encode())
+    chunked = listen(b"HTTP/1.1 500 E\r\nTransfer-Encoding: chunked\r\n\r\nzz\r\n")
+    for one in (broken, chunked):
+        with contextlib.suppress(requests.RequestException):
+            Outward(Where.of([one.origin])).post(f"{one.origin}/push", data=b"x")
+
+
 def test_a_name_that_is_not_resolved_is_left_too():
     done = threading.Event()
     begun = time.monotonic()

@@ -20,6 +20,7 @@ import requests
 from requests.adapters import HTTPAdapter
 from urllib3 import HTTPConnectionPool, HTTPSConnectionPool, PoolManager
 from urllib3.connection import HTTPConnection, HTTPSConnection
+from urllib3.exceptions import HTTPError
 
 from webapp.reminders.endpoints import Where, fault, is_public, vouched
 
@@ -83,6 +84,8 @@ class Outward(requests.Session):
         response = super().request(method, url, *args, **kwargs)
         try:
             response._content = response.raw.read(MOST_READ, decode_content=False)
+        except HTTPError as error:
+            raise requests.ConnectionError(error) from error
         finally:
             response.close()
         return response
