@@ -81,8 +81,12 @@ class Sheet {
   }
 
   async later() {
-    const said = await answer("later").then(() => "You hear of it again in half an hour.", ({ message }) => message);
-    this.close(said);
+    try {
+      await answer("later");
+      await this.close("You hear of it again in half an hour.");
+    } catch ({ message }) {
+      say(message); // the house did not hear it: the answers stay, to be given again
+    }
   }
 
   close(words) {
