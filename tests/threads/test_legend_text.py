@@ -87,6 +87,71 @@ def test_the_number_of_a_thread_stays_with_its_name():
     ]
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "X 310 2 1240\no 321 2 860",
+        "X  310  2  1240\no  321  2  860",
+        "X\t310\t2\t1240\no\t321\t2\t860",
+        "X,310,2,1240\no,321,2,860",
+        "X 310 2 strands 1240\no 321 2 strands 860",
+        "X 310, 2 strands, 1,240\no 321, 2 strands, 860",
+        "Symbol Number Strands Stitches\nX 310 2 1240\no 321 2 860",
+    ],
+)
+def test_a_thread_may_be_called_by_a_number_alone(text):
+    assert understood(text) == [("X", "310", [2], {"full": 1240}), ("o", "321", [2], {"full": 860})]
+
+
+def test_numbers_alone_are_threads_with_strands_and_stitches_or_with_stitches_or_alone():
+    assert understood("310 2 1240\n321 1 860") == [
+        *(("", "310", [2], {"full": 1240}), ("", "321", [1], {"full": 860})),
+    ]
+    assert understood("310 1240\n321 860") == [
+        *(("", "310", [2], {"full": 1240}), ("", "321", [2], {"full": 860})),
+    ]
+    assert understood("310\n3865") == [("", "310", [2], {}), ("", "3865", [2], {})]
+
+
+@pytest.mark.parametrize("line", ["o Red 321 2 860", "o Red 321 860"])
+def test_a_number_in_a_name_and_strands_never_make_thousands_with_the_stitches(line):
+    assert understood(line) == [("o", "Red 321", [2], {"full": 860})]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        *("X - Madder dark - 2 strands - 1240", "X Madder dark (2 strands) 1240", "X: Madder dark 2 1240"),
+        *("X  Madder dark  [2 strands]  1240", "X: Madder dark, 2 strands, 1,240"),
+    ],
+)
+def test_what_only_parts_the_words_is_part_of_none(line):
+    assert understood(line) == [MADDER]
+
+
+def test_stitches_below_a_heading_are_of_that_kind():
+    text = "Cross stitch\nX Madder dark 2 1240\n\nBackstitch\n/ Madder dark 1 40\nFrench knots\n* Weld 1 7"
+    assert understood(text) == [
+        MADDER,
+        ("/", "Madder dark", [1], {"back": 40}),
+        ("*", "Weld", [1], {"knots": 7}),
+    ]
+    assert rows(text).left_out == ["Titles: Cross stitch", "Titles: Backstitch", "Titles: French knots"]
+
+
+@pytest.mark.parametrize("end", ["\r", "\r\n", "\n"])
+@pytest.mark.parametrize("line", ["X  Madder dark  2  1240", "X;Madder dark;2;1240"])
+def test_lines_end_as_any_machine_ends_them(line, end):
+    assert understood(end.join([line, line, ""])) == [MADDER, MADDER]
+
+
+def test_a_first_line_may_say_the_separator_and_is_no_thread():
+    text = "sep=;\r\nsymbol;thread;strands;full\r\nX;Madder dark;2;1240\r\n"
+    assert understood(text) == [MADDER]
+    assert rows(text).rows[0].number == 3
+    assert understood('"sep=|"\nX|Madder dark|2|1240\n') == [MADDER]
+
+
 def test_strands_alone_are_strands_where_no_line_has_more():
     assert understood("X Madder 2\no Weld 3") == [("X", "Madder", [2], {}), ("o", "Weld", [3], {})]
     assert understood("X Madder 2\no Weld 30")[0] == ("X", "Madder", [2], {"full": 2})

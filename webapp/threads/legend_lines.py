@@ -1,7 +1,8 @@
 """One line of a legend as patterns print it: which words are symbol, thread, strands and stitches. Pure.
 
 What is told by its own words ("2 strands", "30 half") is taken out first; of what is left the first short
-sign is the symbol, the words are the thread, and the numbers after them strands and full stitches.
+sign is the symbol, the words are the thread, and the numbers after them strands and full stitches. Where no
+words are, a number that can be neither is the thread's.
 """
 
 import re
@@ -15,9 +16,12 @@ MEANT = re.compile(
     r"[=+\-]?[0-9][0-9OoIlB.,'’]*[¼½¾]?(?: ?x)?"
 )  # a number, were it not for a slip of the pen
 SUMS = re.compile(r"[0-9]{1,2}(?: ?\+ ?[0-9]{1,2})+")
+CODED = re.compile(r"(\S|[^\w\s]{2,3}) ([0-9]+)")  # a symbol, and a thread that is called by a number
+EMPTIED = re.compile(r"\([\s,;]*\)|\[[\s,;]*\]")  # brackets round what was taken out
 APART = re.compile(r"\t+| {2,}|\u2003+|, (?=[0-9=])")
 GAP = "\t"
 NOTHING = ("-", "–", "—", "n/a", "?")
+DROSS = re.compile(r"^(?:[ ,;:]+|[-–—] +)+|(?:[ ,;:]+| +[-–—])+$")  # what parted the cells
 
 
 def cells_of(line: str) -> list[str]:
@@ -34,13 +38,15 @@ def by_words(cells: Sequence[str], *, loose: bool) -> Typed:
     typed: Typed = {}
     left = [_told(cell, typed) for cell in cells]
     words = [word for cell in left for word in (cell.split(GAP) if GAP in cell else [cell])]
-    words = [word.strip(" ,;:") if n and len(word) > 1 else word.strip() for n, word in enumerate(words)]
+    words = [DROSS.sub("", word) if n and len(word) > 1 else word.strip() for n, word in enumerate(words)]
     if loose:
         words = [word for word in words if word]
     words = [word for word in _symbol(words, typed, loose) if word and word.lower() not in NOTHING]
     if loose:
-        words = _peel(words, typed)
+        words = [part for word in _peel(words, typed) for part in _coded(word, typed)]
     named, numbers = _named(words)
+    if not named and _has_code(numbers, typed):
+        named, numbers = numbers[:1], numbers[1:]
     if named:
         typed["thread"] = " ".join(named)
     _numbers(numbers, typed)
@@ -61,7 +67,7 @@ def _told(cell: str, typed: Typed) -> str:
         return cell
     for name, pattern in FOUND.items():
         cell = pattern.sub(lambda m, name=name: take(name, m["before"] or m["after"]), cell)  # type: ignore[misc]
-    return cell
+    return EMPTIED.sub(GAP, cell)
 
 
 def _strands(found: re.Match[str]) -> str:
@@ -74,16 +80,37 @@ def _symbol(words: list[str], typed: Typed, loose: bool) -> list[str]:
     if not words or (not words[0] and loose):
         return words
     first, rest = words[0], words[1:]
-    if _is_sign(first) and any(_is_name(word) for word in rest):
-        typed["symbol"] = first
+    numbers = [word for word in rest if word and word.lower() not in NOTHING]
+    if _is_sign(first) and (any(_is_name(word) for word in rest) or _has_code(numbers, typed)):
+        typed["symbol"] = _sign(first)
         return rest
     if not first:
         return rest
     sign, _, more = first.partition(" ")
     if loose and more and (len(sign) == 1 or (len(sign) <= 3 and not sign.isalnum())) and _is_name(more):
-        typed["symbol"] = sign
-        return [more.strip(), *rest]
+        typed["symbol"] = _sign(sign)
+        return [DROSS.sub("", more), *rest]
     return words
+
+
+def _sign(word: str) -> str:
+    return word.removesuffix(":") or word
+
+
+def _coded(word: str, typed: Typed) -> list[str]:
+    """Part a symbol from the number that a thread is called by."""
+    found = None if "symbol" in typed else CODED.fullmatch(word)
+    if found:
+        typed["symbol"] = found[1]
+    return [found[2]] if found else [word]
+
+
+def _has_code(numbers: list[str], typed: Typed) -> bool:
+    """Tell whether the first of numbers that no words stand before can only be what a thread is called."""
+    if not numbers or not numbers[0].isdecimal() or not all(_is_number(one) for one in numbers):
+        return False
+    told = ("strands" in typed) + ("full" in typed)
+    return len(numbers) + told > 2 or (len(numbers) == 2 and not _is_few(numbers[0])) or "full" in typed
 
 
 def _is_sign(word: str) -> bool:
@@ -116,8 +143,8 @@ def _together(numbers: list[str], told: bool) -> list[str]:
     if len(numbers) < 2 or not re.fullmatch("[0-9]{3}", numbers[-1]):
         return numbers
     before = numbers[-2]
-    clear = told or len(numbers) > 2 or not _is_few(before)
-    if re.fullmatch("[1-9][0-9]{0,2}", before) and clear:
+    clear = told or not _is_few(before) or (len(numbers) > 2 and _is_few(numbers[-3]))
+    if re.fullmatch("[1-9][0-9]?", before) and clear:  # no colour has a hundred thousand stitches
         return [*numbers[:-2], f"{before} {numbers[-1]}"]
     return numbers
 
@@ -127,7 +154,7 @@ def _is_few(text: str) -> bool:
 
 
 def _is_number(word: str) -> bool:
-    return bool(MEANT.fullmatch(word) or SUMS.fullmatch(word) or re.fullmatch("[0-9]{1,3} [0-9]{3}", word))
+    return bool(MEANT.fullmatch(word) or SUMS.fullmatch(word) or re.fullmatch("[1-9][0-9]? [0-9]{3}", word))
 
 
 def _named(words: list[str]) -> tuple[list[str], list[str]]:

@@ -60,7 +60,7 @@ def begun(rows: Sequence[Row]) -> list[dict[str, str]]:
     signs = sum("symbol" in row.typed for row in rows) * 2 > len(rows)
     return [
         {
-            **(_sign_alone(row.typed) if signs else row.typed),
+            **(_sign_alone(row.typed) if signs and not row.named else row.typed),
             "at": str(row.number),
             **({"ask": "full"} if most and not has else {}),
         }

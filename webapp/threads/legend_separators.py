@@ -9,8 +9,17 @@ MARKS = ("\t", ";", ",")
 MOST = 0.6  # of the lines must have it
 LOOKED_AT = 60  # lines
 APART = re.compile(r"[^\s,;]\s{2,}[^\s,;]")  # columns that spaces part
-SIGN = re.compile(r"[^\s,]{1,2} [^,]*[^\W\d_]{2}[^,]*,")  # a symbol and a thread in one cell
+SIGN = re.compile(r"[^\s,]{1,2} (?:[^,]*[^\W\d_]{2}[^,]*,|[0-9]+, )")  # a symbol and a thread in one cell
 THOUSANDS = re.compile(r"(?<![0-9])[0-9]{1,3}(?:,[0-9]{3})+(?![0-9])")
+
+
+SAID = re.compile(r'"?sep=(.)"?')
+
+
+def said(text: str) -> str:
+    """Give what a first line of its own says the separator is, as spreadsheets write one; else ""."""
+    found = SAID.fullmatch(text.split("\n", 1)[0].strip(" "))
+    return found[1] if found else ""
 
 
 def separator(text: str) -> str:

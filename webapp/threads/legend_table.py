@@ -27,7 +27,7 @@ class Columns:
         cells = self._whole(cells)
         typed: Typed = {}
         for name, cell in zip(self.fields, cells, strict=False):
-            where = "colour" if name == "thread" and SWATCH.fullmatch(cell) else name
+            where = "colour" if name == "thread" and self._is_swatch(cell) else name
             if where == "working" and self.mm and cell:
                 cell = f"{cell} mm"
             if where and cell:
@@ -35,6 +35,10 @@ class Columns:
         if rest := " ".join(cell for cell in cells[len(self.fields) :] if cell):
             typed["rest"] = rest
         return typed
+
+    def _is_swatch(self, cell: str) -> bool:
+        """Tell whether a cell of a column called colour is one, where no other column has them."""
+        return "colour" not in self.fields and SWATCH.fullmatch(cell) is not None
 
     def _whole(self, cells: list[str]) -> list[str]:
         """Put one number together again whose thousands a comma parted, where it is clear which."""
@@ -55,6 +59,8 @@ def columns_of(cells: list[str]) -> Columns | None:
     known = sum(name is not None for name in fields)
     if not known or any(cell.isdecimal() for cell in told) or known < min(2, len(told)):
         return None
+    if len(told) == 1 and "thread" not in fields:
+        return None  # a heading
     if "thread" not in fields:  # one that only its maker's name is given to
         n = next((n for n, cell in enumerate(cells) if cell and fields[n] is None), None)
         if n is not None:

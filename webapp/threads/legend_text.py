@@ -10,10 +10,11 @@ from collections.abc import Iterator
 from itertools import islice
 from typing import NamedTuple
 
+from webapp.threads.estimate import Counts
 from webapp.threads.legend import MOST_LINES
 from webapp.threads.legend_csv import unguard
 from webapp.threads.legend_lines import Typed, by_words, cells_of
-from webapp.threads.legend_separators import separator
+from webapp.threads.legend_separators import said, separator
 from webapp.threads.legend_table import Columns, columns_of, spread
 from webapp.threads.legend_words import column, is_total
 
@@ -28,10 +29,14 @@ class Unreadable(ValueError):
 
 
 class Row(NamedTuple):
-    """One line: where it stood, and what was found in it by field; "rest": nothing could be made of it."""
+    """One line: where it stood, and what was found in it by field; "rest": nothing could be made of it.
+
+    named: by titles of columns.
+    """
 
     number: int
     typed: Typed
+    named: bool = False
 
 
 class Given(NamedTuple):
@@ -57,9 +62,11 @@ def decode(data: bytes) -> str:
 
 def rows(text: str) -> Given:
     """Part a legend into its lines."""
-    text = text.removeprefix("\ufeff")
+    text = text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
     _check(text)
-    mark = separator(text)
+    if mark := said(text):
+        text = "\n" + text.partition("\n")[2]
+    mark = mark or separator(text)
     found = list(islice(_records(text, mark), LOOKED_AT))
     names = columns_of(found[0][1]) if found else None
     left_out = [f"Titles: {_shown(found[0][1])}"] if names else []
@@ -113,19 +120,31 @@ def _quoted(text: str, mark: str) -> Iterator[tuple[int, list[str]]]:
 
 
 def _given(found: list[tuple[int, list[str]]], names: Columns | None, mark: str) -> Given:
-    made, left_out = [], []
+    made, left_out, below = [], [], "full"
     for n, cells in found:
+        heading = None if mark else _heading(cells)
+        if heading and len(found) > 1:
+            left_out.append(f"Titles: {_shown(cells)}")
+            below = heading if heading in Counts._fields else below
+            continue
         typed = names.read(cells, loose=not mark) if names else by_words(cells, loose=not mark)
         if _sums_up(typed):
             left_out.append(f"Total: {_shown(cells)}")
-        elif not mark and len(found) > 1 and all(column(word) for word in " ".join(cells).split()):
-            left_out.append(f"Titles: {_shown(cells)}")
         else:
-            made.append(Row(n, typed))
+            made.append(Row(n, typed if names else _moved(typed, "full", below), names is not None))
     alone = all("strands" not in row.typed for row in made) and not names
     if alone and all(_is_few(row.typed.get("full", "")) for row in made):
-        made = [Row(row.number, _as_strands(row.typed)) for row in made]
-    return Given([Row(row.number, spread(row.typed)) for row in made], left_out)
+        made = [row._replace(typed=_moved(row.typed, "full", "strands")) for row in made]
+    elif len(made) > 1 and all(row.typed.keys() == {"full"} for row in made):
+        made = [row._replace(typed=_moved(row.typed, "full", "thread")) for row in made]
+    return Given([row._replace(typed=spread(row.typed)) for row in made], left_out)
+
+
+def _heading(cells: list[str]) -> str | None:
+    """Tell what a line that is a title of columns, or of the lines below it, is called after; else None."""
+    words = " ".join(cells).split()
+    whole = column(" ".join(words))
+    return whole or (column(words[0]) if all(column(word) for word in words) else None)
 
 
 def _sums_up(typed: Typed) -> bool:
@@ -139,8 +158,8 @@ def _is_few(text: str) -> bool:
     return text in ("", "1", "2", "3", "4", "5", "6")
 
 
-def _as_strands(typed: Typed) -> Typed:
-    return {("strands" if name == "full" else name): text for name, text in typed.items()}
+def _moved(typed: Typed, name: str, to: str) -> Typed:
+    return typed if to in typed else {(to if one == name else one): text for one, text in typed.items()}
 
 
 def _shown(cells: list[str]) -> str:

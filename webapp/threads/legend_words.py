@@ -72,10 +72,10 @@ FOUND = {  # "30 half", and for those that no thread is called after also "half:
 }
 IN_WORDS = {"one": "1", "two": "2", "three": "3", "four": "4", "five": "5", "six": "6"}
 STRANDS = re.compile(
-    rf"(?P<before>[0-9]{{1,2}}(?: ?\+ ?[0-9]{{1,2}})*|\b(?:{'|'.join(IN_WORDS)}))"
+    rf"(?P<before>[0-9]{{1,2}}(?: ?\+ ?[0-9]{{1,2}}){{0,5}}|\b(?:{'|'.join(IN_WORDS)}))"
     rf"[ \u00a0]?(?:x )?(?:strands?|ply|str){_END}"
     r"(?P<each> (?:of )?each)?"
-    r"|\bstrands?[ \u00a0]?[:=]?[ \u00a0]?(?P<after>[0-9]{1,2}(?: ?\+ ?[0-9]{1,2})*)(?![\w/])",
+    r"|\bstrands?[ \u00a0]?[:=]?[ \u00a0]?(?P<after>[0-9]{1,2}(?: ?\+ ?[0-9]{1,2}){0,5})(?![\w/])",
     re.IGNORECASE,
 )
 SKEINS = re.compile(r"(?<![\w.,])[0-9]+[¼½¾]? ?(?:skeins?|spools?|packs?)\b", re.IGNORECASE)
