@@ -5,6 +5,7 @@ import { laid } from "./threads.js";
 // A pass colour by colour: those lines of the legend that have it, with what is laid of them.
 
 const MM = { cm: 10, in: 25.4 };
+const MOST = 10_000; // that one entry can say
 
 /** List the colours of a pass; each opens to what is laid now. The last one laid in full ticks the pass. */
 export function colours(stitch, pass, draw) {
@@ -38,6 +39,9 @@ function lay(stitch, pass, line, by) {
   const isWhole = stitch.plan.legend.every((other) => more(other) >= other[pass]);
   const sitting = stitch.sitDown();
   if (sitting.length) stitch.tell(stitch.lay(sitting));
-  const laying = { kind: "stitches", pass, thread: line.key, by };
-  return isWhole ? stitch.act([laying, { kind: "done", pass, done: true }], false) : stitch.lay([laying]);
+  const laying = parted(by).map((some) => ({ kind: "stitches", pass, thread: line.key, by: some }));
+  return stitch.act([...laying, ...(isWhole ? [{ kind: "done", pass, done: true }] : [])], false);
 }
+
+/** Part a number into what entries can say. */
+const parted = (by) => (by > MOST ? [MOST, ...parted(by - MOST)] : [by]);
