@@ -1,5 +1,6 @@
 """Needles in hand: a strip of threads, one of which taps are laid with; others wait where she parked them."""
 
+import re
 from uuid import uuid4
 
 import pytest
@@ -182,3 +183,84 @@ def test_backstitch_is_measured_along_its_line(desk):
     page.get_by_label("Counted in").select_option("in")
     section.get_by_role("button", name="Lay them").click()
     expect(section).to_contain_text("28 of 30")  # two inches of 14 count
+
+
+# What a plan or a legend changed meanwhile does to a needle
+
+
+def drop_lines(desk, *names):
+    """Take lines out of the legend, as she does on their own page."""
+    html = desk.page.request.get(f"{desk.server.url}/projects/{desk.id}/thread").text()
+    for line in dict.fromkeys(re.findall(rf"/projects/{desk.id}/thread/lines/[0-9a-f-]{{36}}", html)):
+        if any(name in desk.page.request.get(desk.server.url + line).text() for name in names):
+            desk.post(f"{line}/remove")
+
+
+def test_a_needle_parked_in_a_row_leads_nowhere_once_it_is_worked_by_blocks(desk):
+    page = legend(desk)
+    chip(page, "Sea green").click()
+    desk.tap(3)
+    press_long(page, chip(page, "Sea green"))
+    desk.snapshot()
+    desk.post(
+        f"/projects/{desk.id}",
+        title="Harbour lanterns",
+        width=140,
+        height=98,
+        count=14,
+        over=1,
+        working="blocks",
+    )
+    desk.open()
+    expect(page.locator(".chip[data-parked]")).to_have_count(0)
+    chip(page, "Sea green").click()
+    desk.tap(2)
+    assert threads(desk) == {"Sea green": {"cross": [5, 5]}}
+    assert page.evaluate("phone.refused()") == []
+
+
+def test_a_line_taken_out_of_the_legend_is_in_no_hand(desk):
+    page = legend(desk)
+    chip(page, "Sea green").click()
+    desk.tap(2)
+    desk.snapshot()
+    drop_lines(desk, "Sea green")
+    desk.open()
+    expect(page.locator(".chip[aria-pressed]")).to_have_count(2)
+    desk.tap(3)
+    assert threads(desk) == {"Sea green": {"cross": [2, 2]}}
+
+
+def test_a_legend_taken_away_takes_its_needles_and_what_was_in_hand_with_it(desk):
+    page = legend(desk)
+    chip(page, "Sea green").click()
+    desk.tap(2)
+    desk.snapshot()
+    drop_lines(desk, "Sea green", "Madder dark", "Charcoal")
+    page.evaluate("phone.send().then(() => dispatchEvent(new Event('online')))")
+    expect(page.locator(".chip")).to_have_count(0)
+    desk.tap(3)
+    assert threads(desk) == {"Sea green": {"cross": [2, 2]}}
+
+
+@pytest.mark.parametrize("name", ["__proto__", "constructor"])
+def test_a_thread_may_be_called_anything(desk, name):
+    page = legend(desk, [{"symbol": "c", "thread": name, "full": "9"}])
+    page.locator(".chip").first.click()
+    desk.tap(2)
+    expect(page.locator(".chip[aria-pressed=true] small")).to_contain_text("7 left · ")
+    assert threads(desk) == {name: {"cross": [2, 2]}}
+
+
+def test_more_backstitch_than_one_entry_can_say_is_laid_by_several_and_taken_back_by_one_undo(desk):
+    page = legend(desk, [{"symbol": "/", "thread": "Charcoal", "full": "20", "back": "25000"}])
+    passes(desk)
+    page.get_by_text("0 laid; count more").click()
+    page.locator("dialog summary", has_text="Charcoal").click()
+    page.get_by_role("button", name="Lay them").click()
+    expect(page.get_by_label("Backstitch", exact=True)).to_be_checked()
+    assert threads(desk) == {"Charcoal": {"back": [25_000, 25_000]}}
+    assert page.evaluate("phone.refused()") == []
+    page.get_by_role("button", name="Close").click()
+    desk.act("undo")
+    assert threads(desk) == {}

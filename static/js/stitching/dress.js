@@ -8,4 +8,5 @@ export function dress({ element, find, plan, unit, isFramed }) {
   }
   find("[data-act=bare]").hidden = unit === "block";
   find("[data-act=frame]").hidden = !isFramed;
+  if (!plan.legend) element.querySelector(".strip")?.remove();
 }

@@ -38,7 +38,7 @@ function follow(stitch, element) {
     if (element.dataset.dressed !== String(stitch.plan.revision)) return change(stitch, element);
     paint(stitch);
     if (stitch.holds?.() === false) stitch.say("");
-    if (stitch.plan.legend) import("./strip.js").then((strip) => strip.paint(stitch));
+    if (stitch.plan.legend || stitch.hand.thread) import("./strip.js").then((strip) => strip.paint(stitch));
     if (awake) awake.attend(stitch);
     else if (stitch.view.sitting) import("./awake.js").then((module) => (awake ||= module).attend(stitch));
   };

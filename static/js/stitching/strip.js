@@ -1,5 +1,5 @@
 import { feel, keep } from "./device.js";
-import { inHand, inWords, inkOn, isShort, left, long, needles, park, parked, pickUp, written } from "./threads.js";
+import { inHand, inWords, inkOn, isShort, left, long, needles, park, parked, pickUp, putDown, written } from "./threads.js";
 
 // The strip of needles between what her buttons do and the field; fetched where a project has a legend.
 const LONG = 600; // ms that a press lies to park a needle
@@ -15,7 +15,9 @@ const warned = new Set();
 
 /** Keep the strip as it is in hand, and say once when a thread may not reach. */
 export function paint(stitch) {
-  strip ||= stitch.element.querySelector(".strip") || made(stitch);
+  if (stitch.hand.thread && !inHand(stitch)) putDown(stitch); // its line was taken out of the legend
+  if (!stitch.plan.legend) return;
+  if (!strip?.isConnected) [strip, drawn] = [stitch.element.querySelector(".strip") || made(stitch), ""];
   if (strip.dataset.unit) keep("thread unit", strip.dataset.unit);
   const lines = needles(stitch);
   const state = JSON.stringify([stitch.plan.revision, stitch.hand, parked(stitch), lines.map(({ key }) => key)]);

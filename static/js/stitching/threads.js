@@ -27,15 +27,25 @@ export function choose(stitch, keys) {
 /** Give the line of the thread in hand, or undefined; taps are laid as its stitches. */
 export const inHand = (stitch) => lineOf(stitch, stitch.hand.thread);
 
-/** Tell where each parked needle waits: key → {place, column}. */
-export const parked = (stitch) => kept(name("parked", stitch)) || {};
+/** A map without a nature of its own: a thread may be called anything. */
+const mapOf = (entries) => Object.assign(Object.create(null), Object.fromEntries(entries));
+const everParked = (stitch) => Object.entries(kept(name("parked", stitch)) || {});
+
+/** Tell where each parked needle waits: key → {place, column}; not at a place the plan no longer has. */
+export const parked = (stitch) => mapOf(everParked(stitch).filter(([, { place }]) => isThere(stitch, place)));
+
+function isThere({ plan, unit }, place) {
+  if (Array.isArray(place) !== (unit === "block")) return false;
+  const [across, down] = unit === "block" ? place.map((n) => 10 * n - 9) : [1, place];
+  return across <= (plan.width || Infinity) && down <= (plan.height || Infinity);
+}
 
 /** Take a needle up; one that was parked leads back to its place. */
 export function pickUp(stitch, key) {
-  const { [key]: at, ...others } = parked(stitch);
+  const { [key]: at } = parked(stitch);
   hold(stitch, { thread: key });
   if (!at) return stitch.repaint();
-  keep(name("parked", stitch), others);
+  keep(name("parked", stitch), mapOf(everParked(stitch).filter(([other]) => other !== key)));
   stitch.go(at.place);
 }
 
@@ -50,7 +60,7 @@ function hold(stitch, hand) {
 /** Park a needle where the next stitch would be; taps then are nobody's until another is picked up. */
 export function park(stitch, key) {
   if (stitch.place === null) return;
-  keep(name("parked", stitch), { ...parked(stitch), [key]: { place: stitch.place, column: column(stitch) } });
+  keep(name("parked", stitch), mapOf([...everParked(stitch), [key, { place: stitch.place, column: column(stitch) }]]));
   if (stitch.hand.thread === key) putDown(stitch);
   stitch.repaint();
 }
