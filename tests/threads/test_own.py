@@ -42,6 +42,14 @@ def test_one_length_moves_the_estimate_toward_what_she_stitched():
     assert LINE.rests_on == "the drawing"
 
 
+@pytest.mark.parametrize("crosses", [25, 30, 40, 50])
+def test_what_she_measured_lies_well_within_what_is_then_estimated(crosses):
+    hers = own([length(crosses)], ON_14)
+    each = estimate(ON_14, Counts(full=3000), TWO, COTTON, patches=1, own=hers).each
+    assert each.low < 457.2 / crosses < each.high
+    assert each.usual == pytest.approx(457.2 / crosses, rel=0.06)
+
+
 def test_a_skein_that_gave_what_the_drawing_says_changes_nothing_but_the_range():
     told = estimate(ON_14, Counts(full=1500), TWO, COTTON)
     hers = own([skein(1500, told.sold.usual)], ON_14)

@@ -47,6 +47,16 @@ def test_a_legend_pasted_again_changes_its_lines_and_adds_the_others(app, alice,
     assert "there already" in paste(alice, project, TEXT).text
 
 
+def test_a_legend_pasted_again_keeps_what_she_added_to_its_lines(app, alice, new_project):
+    project = new_project(alice)
+    hers = {"symbol": "X", "thread": "Madder", "strands": "2", "full": "1240", "colour": "#9b3527"}
+    keep(alice, project, **hers, instead="Rust", lots="7", note="for the sails", patches="12")
+    settle(alice, project, paste(alice, project, TEXT.replace("1,240", "1,300")))
+    line = rows(app, project)[0]
+    assert (line.full, line.colour, line.note, line.patches) == (1300, "#9b3527", "for the sails", 12)
+    assert [(part["instead"], part["lots"]) for part in line.parts] == [("Rust", ["7"])]
+
+
 def test_what_is_not_understood_is_said_beside_its_field_with_what_was_typed(app, alice, new_project):
     project = new_project(alice)
     page = paste(alice, project, "symbol;thread;strands;full\nX;Madder;two;1,24O;?!\no;Weld;2;30")

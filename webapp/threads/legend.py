@@ -1,7 +1,7 @@
 """A legend: its lines, each a symbol, what is in the needle, and how many stitches of each kind. Pure."""
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 from webapp.threads.estimate import Counts
@@ -61,6 +61,24 @@ class Line:
     def used(self) -> str:
         """Name what is in the needle."""
         return " + ".join(part.used for part in self.parts)
+
+    def beside(self, hers: "Line") -> "Line":
+        """Give the line as it is pasted over ``hers``: what a paste does not say stays as she has it."""
+        alike = len(self.parts) == len(hers.parts)
+        kept = [
+            replace(part, instead=part.instead or own.instead, lots=part.lots or own.lots)
+            for part, own in zip(self.parts, hers.parts, strict=False)
+        ]
+        return replace(
+            self,
+            parts=tuple(kept) if alike else self.parts,
+            colour=self.colour or hers.colour,
+            method=self.method or hers.method,
+            scatter=hers.scatter if self.scatter == "mixed" else self.scatter,
+            patches=self.patches or hers.patches,
+            working=self.working or hers.working,
+            note=self.note or hers.note,
+        )
 
     @property
     def same(self) -> tuple[str, str]:

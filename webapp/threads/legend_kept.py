@@ -84,7 +84,7 @@ def take_in(project: Project, lines: list[tuple[UUID, Line]]) -> bool:
     for id, line in lines:
         row = next((row for row in before if line_of(row).same == line.same), None)
         if row is not None:
-            put(row, line)
+            put(row, line.beside(line_of(row)))
             before.remove(row)
         elif add(project, line, id, there) is None:
             return False

@@ -94,7 +94,7 @@ def _looked(n: int, typed: Mapping[str, str], reader: Reader, left: list[Line]) 
     if found is None:
         return Preview(n, typed, line, {})
     left.remove(found)
-    return Preview(n, typed, line, {}, "same" if found == line else "changed")
+    return Preview(n, typed, line, {}, "same" if found == line.beside(found) else "changed")
 
 
 def corrected(typed: Mapping[str, str], form: Mapping[str, str], n: int) -> dict[str, str]:

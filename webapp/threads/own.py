@@ -16,7 +16,7 @@ from webapp.threads.estimate import COUNTED, GUESSED, Counts, Own, Worked, estim
 from webapp.threads.geometry import Ground
 
 # One sd of the logarithm (no source; set so that tests/bench/thread.py holds what is claimed):
-PRIOR = 0.10  # her hand and her ends against the drawing's, before any reading
+PRIOR = 0.25  # her hand and her ends against the drawing's, before any reading
 LENGTH = 0.06  # one working length: where its ends fell, an easy stretch or an awkward one
 SKEIN = 0.04  # thread used up: what was unpicked or dropped, how it lay
 CHANGE = 0.03  # from one thread to another, one month to the next: no reading takes this away

@@ -4,7 +4,7 @@
 import { FACTOR } from "./bounds.js";
 import { COUNTED, GUESSED, estimate, makeWorked, wasted } from "./estimate.js";
 
-const [PRIOR, LENGTH, SKEIN, CHANGE] = [0.1, 0.06, 0.04, 0.03];
+const [PRIOR, LENGTH, SKEIN, CHANGE] = [0.25, 0.06, 0.04, 0.03];
 const ONE = { sold: "skein", length_mm: 1, strands: 1 };
 const USUAL = { split: 6, working: 457.2, loop: false, scatter: "mixed", patches: null };
 
