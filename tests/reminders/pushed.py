@@ -34,6 +34,14 @@ SHOWN = """async () => (await (await navigator.serviceWorker.ready).getNotificat
   ({ title, tag, data, actions }) => ({ title, tag, open: data.open, actions: actions.map((a) => a.action) })
 )"""
 
+# A browser asked what stands while it puts something up forgets what it put up: so first it is let be.
+UP = """() => {
+  const show = registration.showNotification.bind(registration);
+  self.up ??= [];
+  registration.showNotification = (...said) => { self.up.push(show(...said)); return self.up.at(-1); };
+}"""
+ALL_UP = "async (many) => self.up.length >= many && Boolean(await Promise.allSettled(self.up))"
+
 TOUCH = """async (action) => {
   const opened = [];
   clients.openWindow = async (address) => { opened.push(address); };
@@ -68,20 +76,24 @@ class Worker:
         self.protocol.send("ServiceWorker.enable")
         until(page, lambda: found)
         self.registration = found[-1]["registrationId"]
+        (self.worker,) = page.context.service_workers
+        self.worker.evaluate(UP)
+        self.many = 0
 
     def deliver(self, text: str) -> None:
-        """Hand over a push, as the browser does when one came."""
+        """Hand over a push, as the browser does when one came; wait until its notification is up."""
         origin = self.page.evaluate("location.origin")
         of = {"origin": origin, "registrationId": self.registration}
         self.protocol.send("ServiceWorker.deliverPushMessage", {**of, "data": text})
+        self.many += 1
+        until(self.page, lambda: self.worker.evaluate(ALL_UP, self.many))
 
     def touch(self, action: str) -> list[str]:
         """Touch the notification that stands, or a button of it; gives what is opened.
 
         A touch made by a script opens no window, so what is asked for is noted here.
         """
-        (worker,) = self.page.context.service_workers
-        return list(worker.evaluate(TOUCH, action))
+        return list(self.worker.evaluate(TOUCH, action))
 
     def shown(self) -> list[dict[str, Any]]:
         """List what stands on the lock screen."""
