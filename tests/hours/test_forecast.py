@@ -88,20 +88,31 @@ def test_the_charts_own_number_decides(alice, app, lanterns, evenings, figures):
     assert set(told["crosses"].values()) == {"2026-02-20"}
 
 
-def test_the_last_pass_is_told_where_the_legend_has_one(alice, app, lanterns, evenings, figures):
+@pytest.mark.parametrize(
+    ("back", "date", "told_as"),
+    [
+        # 400 backstitches are worth 200 crosses: a week more
+        (400, "2026-03-27", "the crosses are done <b>on 20 March</b>, and the last pass <b>on 27 March</b>"),
+        (2, "2026-03-20", "the crosses and the last pass are done <b>on 20 March</b>"),
+    ],
+)
+def test_the_last_pass_is_told_where_the_legend_has_one(
+    alice, app, lanterns, evenings, figures, back, date, told_as
+):
     from webapp.accounts.models import Account
     from webapp.db import writing
+    from webapp.projects.models import Project
 
     evenings(alice, lanterns, 10)
     with app.app_context(), writing():
         her = db.session.scalars(db.select(Account.id).where(Account.name == "Alice")).one()
+        db.session.scalars(db.select(Project)).one().chart_total = 1990  # the last row has room for a little
         line = {"key": "ink", "symbol": "x", "parts": [], "scatter": "mixed", "position": 1}
-        db.session.add(LegendLine(stitcher=her, project=lanterns, id=uuid4(), full=2000, back=400, **line))
+        db.session.add(LegendLine(stitcher=her, project=lanterns, id=uuid4(), full=2000, back=back, **line))
         db.session.commit()
     (told,) = figures(alice)["finishes"]
-    assert set(told["last_pass"].values()) == {"2026-03-27"}  # 400 backstitches are worth 200 crosses
-    page = alice.get("/hours").text
-    assert "the crosses are done <b>on 20 March</b>, and the last pass <b>on 27 March</b>" in page
+    assert set(told["last_pass"].values()) == {date}
+    assert told_as in alice.get("/hours").text
 
 
 def test_what_was_there_before_is_not_her_pace(alice, lanterns, evenings, figures):

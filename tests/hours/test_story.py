@@ -58,8 +58,8 @@ def test_it_works(app, alice, lanterns, lay, sit):
         "Begun on 2 February.",
         "50 stitches an hour.",
         "How it grew",
-        "8 February",
-        "13 February",
+        ">8 Feb<",
+        ">13 Feb<",
     ):
         assert words in page, words
     assert page.count('class="woven"') == 2

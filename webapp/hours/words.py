@@ -97,6 +97,12 @@ def _month_of(day: date) -> str:
     return f"{MONTHS[day.month - 1]} {day.year}"
 
 
+def short_day(day: date, today: date) -> str:
+    """Say 8 Jul; with its year where that is not this one: it stands under a small drawing."""
+    year = "" if day.year == today.year else f" {day.year}"
+    return f"{day.day} {MONTHS[day.month - 1][:3]}{year}"
+
+
 def short_span(first: date, last: date) -> str:
     """Say 2–8 Feb, or 29 Jan–4 Feb."""
     end = f"{last.day} {MONTHS[last.month - 1][:3]}"
