@@ -145,10 +145,7 @@ def test_what_still_waits_on_the_phone_comes_along_too(stranger, server, name, n
     assert stranger.request.get(f"{server.url}/projects/{project}/snapshot").json()["stitches"] == 1
 
 
-@pytest.mark.parametrize(("scheme", "size"), [("dark", (360, 640)), ("light", (390, 844))])
-def test_nothing_stands_in_anyones_way(stranger, server, name, scheme, size):
-    stranger.emulate_media(color_scheme=scheme)
-    stranger.set_viewport_size({"width": size[0], "height": size[1]})
+def test_nothing_stands_in_anyones_way(stranger, server, name):
     for address in ("/sign-in", "/accounts/new", "/"):
         check(stranger, server.url + address)
     begin(stranger)

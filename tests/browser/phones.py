@@ -163,13 +163,22 @@ def complaints(page: Page) -> list[str]:
     return said
 
 
+def axe_finds_nothing(page: Page) -> None:
+    """Ask axe about a page as it stands, in the light and in the dark, where only its colours are others."""
+    for scheme, asked in (("light", {}), ("dark", {"runOnly": ["color-contrast"]})):
+        page.emulate_media(color_scheme=scheme)
+        found = Axe().run(page, options=asked).response["violations"]
+        assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == [], (page.url, scheme)
+
+
 def in_nobodys_way(page: Page) -> None:
-    """Hold a page to it: axe finds nothing, nothing is wider than the screen, a finger finds everything."""
-    found = Axe().run(page).response["violations"]
-    assert [(v["id"], [n["html"] for n in v["nodes"]]) for v in found] == [], page.url
-    assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), page.url
-    touched = page.locator("a:visible, button:visible, summary:visible, input:visible, select:visible")
-    small = touched.evaluate_all(
-        "all => all.filter(e => e.getBoundingClientRect().height < 48).map(e => e.outerHTML)"
-    )
-    assert small == [], page.url
+    """Hold a page to it on both phones: nothing is wider, a finger finds everything, axe finds nothing."""
+    for width, height in ((390, 844), (360, 640)):
+        page.set_viewport_size({"width": width, "height": height})
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), (page.url, width)
+        touched = page.locator("a:visible, button:visible, summary:visible, input:visible, select:visible")
+        small = touched.evaluate_all(
+            "all => all.filter(e => e.getBoundingClientRect().height < 48).map(e => e.outerHTML)"
+        )
+        assert small == [], (page.url, width)
+    axe_finds_nothing(page)

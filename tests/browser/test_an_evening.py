@@ -3,9 +3,9 @@
 from datetime import UTC, datetime
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page, expect
 
+from tests.browser.phones import axe_finds_nothing
 from tests.house import Server
 
 SAID_TO_US = "Failed to load resource"  # what Chromium itself says of a page that cannot be had
@@ -48,23 +48,14 @@ def test_an_evening_from_end_to_end(evening: Page, own_server: Server):
     see_where_she_is_signed_in_and_leave(evening)
     for place in ("/", "/sign-in", "/cloth/gauge"):
         evening.goto(place)
-        is_clear(evening)
-
-
-def is_clear(page: Page) -> None:
-    """Find nothing with axe-core, dark and light."""
-    for scheme in ("dark", "light"):
-        page.emulate_media(color_scheme=scheme)
-        found = Axe().run(page)
-        assert found.violations_count == 0, found.generate_report()
-    page.emulate_media(color_scheme="dark")
+        axe_finds_nothing(evening)
 
 
 def begin_without_a_name(page: Page) -> None:
     page.goto("/")
     page.get_by_role("button", name="Begin without signing up").click()
     page.wait_for_url("**/projects/new")
-    is_clear(page)
+    axe_finds_nothing(page)
     page.locator("main button.main").click()
     expect(page.locator("[aria-invalid=true]").first).to_be_visible()  # a sentence, and nothing lost
     page.locator("[name=title]").fill("Harbour lanterns")
@@ -72,7 +63,7 @@ def begin_without_a_name(page: Page) -> None:
     page.locator("[name=height]").fill("12")
     page.locator("main button.main").click()
     page.wait_for_url("**/projects/*-*")
-    is_clear(page)
+    axe_finds_nothing(page)
     page.goto(page.url.split("?")[0] + "/stitch")
     page.wait_for_selector("[data-island=stitch][data-live]")
 
@@ -83,7 +74,7 @@ def tap_in(page: Page) -> None:
         expect(page.locator("[data-slot=row_stitches]")).to_have_text(str(n))
     expect(page.locator("[data-slot=waiting]")).to_have_text("0")
     expect(page.locator("[data-slot=sitting]")).to_contain_text("min")
-    is_clear(page)
+    axe_finds_nothing(page)
 
 
 def tap_without_network(page: Page) -> None:
@@ -115,7 +106,7 @@ def put_right_and_close(page: Page) -> None:
 
 def claim(page: Page) -> None:
     page.goto("/account")
-    is_clear(page)
+    axe_finds_nothing(page)
     page.get_by_role("link", name="Sign up and keep it").first.click()
     page.locator("[name=name]").fill("Alice")
     page.locator("[name=passphrase]").fill("linen, indigo, lamp")
@@ -132,7 +123,7 @@ def be_told_to_take_it_off(page: Page) -> None:
     for place in ("/projects", "/hours", "/cloth", "/account"):
         page.goto(place)
         expect(page.get_by_role("button", name="It is off").first).to_be_visible()
-    is_clear(page)
+    axe_finds_nothing(page)
     page.get_by_role("button", name="It is off").first.click()
     expect(page.get_by_role("button", name="It is off")).to_have_count(0)
 
@@ -151,7 +142,7 @@ def sit_up(page: Page) -> None:
 def look_back(page: Page) -> None:
     page.goto("/hours")
     expect(page.get_by_text("24 stitches").first).to_be_visible()
-    is_clear(page)
+    axe_finds_nothing(page)
     page.get_by_role("link", name="Earlier week").click()
     expect(page.get_by_text("24 stitches")).to_have_count(0)
 
@@ -163,7 +154,7 @@ def ask_what_cloth_this_is(page: Page) -> None:
     page.get_by_label("I counted").first.fill("28")
     page.locator("main input[inputmode]").nth(1).fill("2")
     expect(page.get_by_text("count Aida")).to_be_visible()
-    is_clear(page)
+    axe_finds_nothing(page)
     page.context.set_offline(False)
 
 
@@ -175,13 +166,13 @@ def rest_it(page: Page) -> None:
     expect(page.locator(".htmx-request")).to_have_count(0)
     page.goto("/projects")
     expect(page.get_by_role("heading", name="Resting")).to_be_visible()
-    is_clear(page)
+    axe_finds_nothing(page)
 
 
 def see_where_she_is_signed_in_and_leave(page: Page) -> None:
     page.goto("/account")
     expect(page.get_by_text("This one")).to_be_visible()
-    is_clear(page)
+    axe_finds_nothing(page)
     page.get_by_role("button", name="Sign out").click()
     page.wait_for_url(lambda address: address.endswith("/"))
     page.goto("/projects")

@@ -8,6 +8,7 @@ SHIFTED = """
 """
 SHIFTS = SHIFTED % "!entry.hadRecentInput"
 EVERY_SHIFT = SHIFTED % "true"  # those that follow a touch too
+CODE_DRAWN = "document.querySelector('[data-code] img').naturalWidth > 0"
 
 
 def first(page, name):

@@ -1,9 +1,9 @@
 """The gauge in the hand: what is in sight, what can be touched, what moves, without network too."""
 
 import pytest
-from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
+from tests.browser.phones import axe_finds_nothing, until
 from tests.cloth.counter import SHIFTS, first, slot
 
 TOUCHES = """
@@ -115,7 +115,7 @@ def test_a_browser_begun_anew_without_network_answers_in_three_touches(phone, se
     page = phone(offline=False)
     page.goto(f"{server.url}/cloth")
     page.evaluate("navigator.serviceWorker.ready.then(() => null)")
-    page.wait_for_function(KEPT)
+    until(page, lambda: page.evaluate(KEPT))
     page = phone(offline=True)
     page.goto(f"{server.url}{address}")
     page.wait_for_selector('[data-island="gauge"][data-live]')
@@ -182,6 +182,4 @@ def test_axe_finds_nothing_dark_or_light(page, server, said, state):
     if state != "across":
         page.get_by_text("Measure with more care").tap()
     page.wait_for_timeout(1000)  # what is wrong is said after a while
-    for scheme in ("dark", "light"):
-        page.emulate_media(color_scheme=scheme)
-        assert Axe().run(page).response["violations"] == []
+    axe_finds_nothing(page)

@@ -58,10 +58,7 @@ def test_only_the_fields_of_her_way_are_shown_but_never_hiding_what_is_wrong(her
     expect(block).to_be_visible()
 
 
-@pytest.mark.parametrize("scheme", ["dark", "light"])
-def test_nothing_stands_in_anyones_way(hers, server, scheme):
-    hers.emulate_media(color_scheme=scheme)
-    hers.set_viewport_size({"width": 360, "height": 640})
+def test_nothing_stands_in_anyones_way(hers, server):
     made = hers.request.post(
         f"{server.url}/projects",
         form={"title": "A" * 120, "width": "140", "height": "98", "state": "in hand"},

@@ -4,6 +4,7 @@ from zoneinfo import ZoneInfo
 import pytest
 from playwright.sync_api import expect
 
+from tests.browser.phones import until
 from tests.stitching.conftest import Desk, ago
 
 SITTING = "00000000-0000-7000-8000-00000000000a"
@@ -151,10 +152,10 @@ def test_the_screen_stays_on_during_a_sitting_and_no_longer(whole_browser, serve
     page = desk.open()
     assert page.evaluate("awake") == 0
     desk.tap(3)
-    page.wait_for_function("awake === 1")
+    until(page, lambda: page.evaluate("awake") == 1)
     desk.act("sitting")
     desk.answer("End")
-    page.wait_for_function("awake === 0")
+    until(page, lambda: page.evaluate("awake") == 0)
 
 
 def test_before_the_first_sitting_of_a_day_it_asks_for_clean_hands(desk):

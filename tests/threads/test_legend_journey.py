@@ -125,10 +125,7 @@ def test_a_line_is_written_with_three_fields_and_her_own_figure_follows(page, se
     assert page.locator(".units").inner_text() != before
 
 
-@pytest.mark.parametrize("scheme", ["dark", "light"])
-def test_nothing_stands_in_anyones_way(page, server, her, scheme):
-    page.emulate_media(color_scheme=scheme)
-    page.set_viewport_size({"width": 360, "height": 640})
+def test_nothing_stands_in_anyones_way(page, server, her):
     address = f"{server.url}/projects/{her.project}/thread"
     page.goto(address)
     in_nobodys_way(page)

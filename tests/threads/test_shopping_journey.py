@@ -148,13 +148,9 @@ def test_on_paper_there_are_boxes_to_tick_and_no_ink_wasted(alice):
     assert pdf.count(b"/Type /Page\n") == 1
 
 
-@pytest.mark.parametrize("scheme", ["dark", "light"])
-@pytest.mark.parametrize(("width", "height"), [(360, 640), (390, 844)])
-def test_the_pages_are_in_nobodys_way(alice, server, scheme, width, height):
+def test_the_pages_are_in_nobodys_way(alice, server):
     page = alice.her.context.new_page()
     said = complaints(page)
-    page.emulate_media(color_scheme=scheme)
-    page.set_viewport_size({"width": width, "height": height})
     kept = keep(
         server.books,
         alice.jug,
