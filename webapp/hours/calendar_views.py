@@ -1,50 +1,33 @@
 """Views of a month and of a year; each draws its part alone at a URL of its own."""
 
-from collections.abc import Callable
-
 from flask import Blueprint, abort, render_template, request
 
 from webapp.accounts.guard import signed_in, stitcher
-from webapp.accounts.models import Account
 from webapp.fragments import render_block
 from webapp.hours import looking_back, words
 from webapp.hours.looking_back import Back
 from webapp.hours.week import BadWeek
 
-blueprint = Blueprint("calendar", __name__, url_prefix="/hours")
-MONTH, YEAR = "hours/month.html", "hours/year.html"
+blueprint = Blueprint("calendar", __name__, url_prefix="/hours/<any(month, year):what>")
+LOOKS = {"month": looking_back.month_of, "year": looking_back.year_of}
 
 
-@blueprint.get("/month")
+@blueprint.get("")
 @signed_in
-def month() -> str:
-    """Show a month."""
-    return render_template(MONTH, back=_back(looking_back.month_of, "month"), words=words)
+def show(what: str) -> str:
+    """Show a month or a year."""
+    return render_template(f"hours/{what}.html", back=_back(what), words=words)
 
 
-@blueprint.get("/month/part")
+@blueprint.get("/part")
 @signed_in
-def month_part() -> str:
-    """Draw the month alone."""
-    return render_block(MONTH, "part", back=_back(looking_back.month_of, "month"), words=words)
+def part(what: str) -> str:
+    """Draw the month or the year alone."""
+    return render_block(f"hours/{what}.html", "part", back=_back(what), words=words)
 
 
-@blueprint.get("/year")
-@signed_in
-def year() -> str:
-    """Show a year."""
-    return render_template(YEAR, back=_back(looking_back.year_of, "year"), words=words)
-
-
-@blueprint.get("/year/part")
-@signed_in
-def year_part() -> str:
-    """Draw the year alone."""
-    return render_block(YEAR, "part", back=_back(looking_back.year_of, "year"), words=words)
-
-
-def _back(look: Callable[[Account, str | None], Back], name: str) -> Back:
+def _back(what: str) -> Back:
     try:
-        return look(stitcher(), request.args.get(name))
+        return LOOKS[what](stitcher(), request.args.get(what))
     except BadWeek as error:
         abort(422, str(error))
