@@ -133,6 +133,16 @@ def test_nights_on_the_frame_are_counted(alice, lanterns, lay, figures):
     assert figures(alice)["nights_on_frame"] == 2
 
 
+def test_work_taken_off_after_the_weeks_last_midnight_spent_no_night_on_it(alice, lanterns, lay, figures):
+    lay(
+        alice,
+        lanterns,
+        {"kind": "frame", "state": "on", "at": "2026-02-08T20:00:00.000Z"},
+        {"kind": "frame", "state": "off", "at": "2026-02-09T01:00:00.000Z"},
+    )
+    assert figures(alice, "2026-W06")["nights_on_frame"] == 0
+
+
 def test_a_sitting_of_days_is_in_every_week_it_touches(alice, lanterns, lay, figures):
     begin = "00000000-0000-7000-8000-00000000000a"
     lay(

@@ -1,7 +1,9 @@
 """Nights that the work was left on the frame. Pure."""
 
+from bisect import bisect_left
 from collections.abc import Iterable, Mapping, Sequence
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
+from itertools import pairwise
 from typing import NamedTuple, TypeVar
 
 from webapp.hours.week import Day
@@ -17,15 +19,20 @@ class Held(NamedTuple):
     state: str
 
 
-def nights_on(held: Mapping[Key, Sequence[Held]], days: Iterable[Day], now: datetime) -> dict[Key, int]:
-    """Count the nights that began in these days and through which each was on the frame, drawn tight.
+def nights_on(
+    held: Mapping[Key, Sequence[Held]], days: Iterable[Day], now: datetime
+) -> dict[Key, list[date]]:
+    """List on which of these days nights began through which each was on the frame, drawn tight.
 
-    ``held`` gives what was done to each, in order, the last before the first night included.
+    ``held`` gives what was done to each, in order, the last before the first night included. A day that the
+    calendar skipped has no night.
     """
-    deep = [day.end + DEEP for day in days if day.end + DEEP <= now]
-    counts = {key: sum(_state(entries, moment) == "on" for moment in deep) for key, entries in held.items()}
-    return {key: count for key, count in counts.items() if count}
-
-
-def _state(entries: Sequence[Held], moment: datetime) -> str | None:
-    return next((one.state for one in reversed(entries) if one.at <= moment), None)
+    nights = [day for day in days if day.begin < day.end and day.end + DEEP <= now]
+    deep = [day.end + DEEP for day in nights]
+    found: dict[Key, list[date]] = {}
+    for key, entries in held.items():
+        bounds = [*(bisect_left(deep, one.at) for one in entries), len(deep)]
+        for one, (first, last) in zip(entries, pairwise(bounds), strict=True):
+            if one.state == "on" and first < last:
+                found.setdefault(key, []).extend(day.date for day in nights[first:last])
+    return found

@@ -3,7 +3,7 @@
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import datetime, timedelta
+from datetime import date, datetime, timedelta
 from typing import Any
 from uuid import UUID
 
@@ -11,8 +11,9 @@ from sqlalchemy import bindparam, func, or_, select, text
 
 from webapp.db import db
 from webapp.hours.amends import usual_gap
-from webapp.hours.nights import Held
+from webapp.hours.nights import DEEP, Held, nights_on
 from webapp.hours.split import QUIET, Stretch, stretch
+from webapp.hours.week import Days
 from webapp.journal import moments
 from webapp.journal.keys import kind_of_place
 from webapp.journal.models import (
@@ -187,6 +188,11 @@ def held(stitcher: UUID, begin: datetime, end: datetime) -> dict[UUID, list[Held
     for project, at, state in db.session.execute(FRAMES, asked):
         found.setdefault(project, []).append(Held(at, state))
     return found
+
+
+def nights(stitcher: UUID, days: Days, now: datetime) -> dict[UUID, list[date]]:
+    """List on which of these days nights on the frame began, by project: as told early on the day after."""
+    return nights_on(held(stitcher, days.begin, min(days.end + DEEP, now)), days.days, now)
 
 
 def titles(stitcher: UUID) -> dict[UUID, str]:

@@ -14,7 +14,6 @@ from webapp.hours.figures import EARLIER, Share, Shares, usual, whole, work_out
 from webapp.hours.forecast import Forecast, forecasts
 from webapp.hours.joining import Joined, join
 from webapp.hours.laid import laid
-from webapp.hours.nights import nights_on
 from webapp.hours.records import Sat
 from webapp.hours.shown import Shown, Sums, woven
 from webapp.hours.split import Stretch, cut, laid_out
@@ -110,7 +109,7 @@ def report_on(account: Account, name: str | None) -> Report:
         running=[one for one in sat if one.end is None and one.begin <= now],
         sittings=join([one for one in sat if week.begin <= one.begin < week.end]),
         places=records.places_done(account.id, week.begin, week.end),
-        nights=nights_on(records.held(account.id, week.begin, min(week.end, now)), week.days, now),
+        nights={of: len(dates) for of, dates in records.nights(account.id, week, now).items()},
         forecasts=forecasts(account.id, list(worked.projects), zone, now) if is_now else [],
         numbered=account.week_start == 0,
     )

@@ -18,7 +18,6 @@ from webapp.hours.joining import join
 from webapp.hours.kinds import Tap, by_changes
 from webapp.hours.laid import laid_of
 from webapp.hours.models import Photograph
-from webapp.hours.nights import nights_on
 from webapp.hours.pace import Span
 from webapp.hours.shown import Seen
 from webapp.hours.split import laid_out, length
@@ -93,7 +92,6 @@ def story_of(account: Account, project: Project) -> Story:
     days = days_from(first_of(first, account.week_start), seen.today + timedelta(days=1), zone)
     laid = [(day, n) for day, of, n in laid_of(account.id, project.id, days.days) if of == "cross"]
     turns = turns_of(account.id, project.id)
-    held = records.held(account.id, days.begin, now).get(project.id, [])
 
     def stage(one: Grown) -> Stage:
         begin, end = (days_from(one.first, one.last + timedelta(days=1), zone).days[n] for n in (0, -1))
@@ -113,7 +111,7 @@ def story_of(account: Account, project: Project) -> Story:
         stitches=sum(n for _, n in laid),
         sittings=len(join(sat)),
         evenings=len({*began, *(day for day, n in laid if n > 0)}),
-        nights=sum(nights_on({project.id: held}, days.days, now).values()),
+        nights=len(records.nights(account.id, days, now).get(project.id, [])),
         kinds=by_changes(_taps(asked)),
         forecast=forecast(project, zone, now) if project.state == "in hand" else None,
         stages=[stage(one) for one in chosen(grown(done, weeks))],
