@@ -30,6 +30,7 @@ from webapp.projects.models import Project
 
 YEARS, SITTINGS, TAPS = 10, 400, 100  # a year, a sitting: 4,000 sittings and 400,000 entries in ten years
 ROWS = 200  # of a project, a sitting each; so two a year
+TAKEN_OFF = 0.7  # of the evenings; else the work is on its frame that night
 ASKED = 60
 PAGES = ("/hours", "/hours.json", "/hours/month", "/hours/year")
 LIMITS = {"/hours": 30, "/hours/year": 60}
@@ -124,7 +125,7 @@ def clock_on_the_hour(moment: datetime) -> datetime:
 
 
 def evening(her: UUID, project: UUID, row: int, at: datetime, luck: Random) -> list[dict[str, object]]:
-    """Make one evening's entries: a sitting, the frame on and off, a row of taps, closed."""
+    """Make one evening's entries: a sitting, the frame on and mostly off again, a row of taps, closed."""
     sitting = str(uuid4())
     said: list[dict[str, object]] = [
         {"id": sitting, "kind": "begin", "at": at},
@@ -132,7 +133,7 @@ def evening(her: UUID, project: UUID, row: int, at: datetime, luck: Random) -> l
     ]
     said += [{"kind": "stitches", "row": row, "by": 1} for _ in range(TAPS - 5)]
     said += [{"kind": "done", "row": row, "done": True}, {"kind": "end", "sitting": sitting}]
-    said += [{"kind": "frame", "state": "off"}]
+    said += [{"kind": "frame", "state": "off"}] if luck.random() < TAKEN_OFF else []
     gap = timedelta(minutes=luck.uniform(40, 110)) / len(said)
     made = (
         {"id": str(uuid4()), "project": str(project), "at": at + i * gap, **one} for i, one in enumerate(said)

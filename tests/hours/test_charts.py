@@ -44,6 +44,17 @@ def test_a_day_with_nothing_is_bare_warp_and_one_to_come_is_not_there():
     assert cloth.floats == []
 
 
+@pytest.mark.parametrize("grid", [charts.MONTH, charts.YEAR])
+def test_a_mark_lies_beneath_its_own_day_and_above_the_next_row(grid):
+    cloth = charts.calendar([[[], []], [[], []]], grid, [(0, 1), (1, 0)])
+    (x, y, long), (second, lower, _) = strokes([Float(0, False, cloth.beneath)])
+    assert x + long / 2 == pytest.approx(grid.middle(1), abs=0.1)
+    assert second + long / 2 == pytest.approx(grid.middle(0), abs=0.1)
+    assert grid.foot(0) + 3.2 / 2 < y < grid.deep + grid.under
+    assert lower == pytest.approx(y + grid.deep)
+    assert lower < cloth.height
+
+
 def test_a_year_is_ten_paths_at_most():
     row = [[(n % 5, timedelta(hours=2))] for n in range(31)]
     assert len(charts.calendar([row] * 12, charts.YEAR).floats) == 10

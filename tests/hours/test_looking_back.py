@@ -1,11 +1,28 @@
 """Months and years as pages; the week beside the four before it, and what else it had."""
 
+import re
+
 import pytest
 
 
 @pytest.fixture
 def lanterns(alice, new_project):
     return new_project(alice)
+
+
+class Calendar:
+    """A month or year as its page has it."""
+
+    def __init__(self, page):
+        self.page = page
+
+    def marks(self):
+        return re.search(r'class="beneath" d="([^"]*)"', self.page)[1].count("M")
+
+    def row(self, name):
+        rows = (re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", one) for one in re.findall(r"<tr>.*?</tr>", self.page, re.S))
+        texts = ([re.sub("<[^>]*>", "", cell) for cell in row] for row in rows)
+        return next(row for row in texts if row[0] == name)
 
 
 def test_a_month_shows_its_days_and_leads_to_its_weeks(alice, lanterns, sit):
@@ -53,6 +70,49 @@ def test_each_leads_to_those_beside_it(alice, page, earlier, later):
     assert f"?{earlier}" in text
     assert f"?{later}" in text
     assert "Later" not in alice.get(page.split("?")[0]).text
+
+
+def frame(lay, client, project, state, at):
+    lay(client, project, {"kind": "frame", "state": state, "at": f"{at}:00.000Z"})
+
+
+def test_nights_on_the_frame_are_marked_and_told_in_month_and_year(alice, lanterns, sit, lay):
+    sit(alice, lanterns, "2026-02-03T20:00", "2026-02-03T21:30", stitches=105)
+    frame(lay, alice, lanterns, "on", "2026-02-03T21:30")
+    frame(lay, alice, lanterns, "off", "2026-02-05T08:00")
+    month = Calendar(alice.get("/hours/month?month=2026-02").text)
+    assert month.marks() == 2
+    assert month.row("2–8 Feb") == ["2–8 Feb", "105", "1:30", "2"]
+    assert month.row("Tue 3 February")[-1] == "on the frame"
+    assert month.row("Wed 4 February") == ["Wed 4 February", "0", "–", "on the frame"]
+    year = Calendar(alice.get("/hours/year?year=2026").text)
+    assert year.marks() == 2
+    assert year.row("February") == ["February", "105", "1:30", "2"]
+    assert year.row("January")[-1] == "–"
+
+
+def test_without_such_nights_neither_mark_nor_column_is_there(alice, lanterns, sit):
+    sit(alice, lanterns, "2026-02-03T20:00", "2026-02-03T21:30", stitches=105)
+    for page in ("/hours/month", "/hours/year"):
+        text = alice.get(page).text
+        assert "beneath" not in text
+        assert "Night" not in text
+
+
+def test_work_of_two_projects_on_frames_is_one_mark_and_two_nights(alice, lanterns, new_project, sit, lay):
+    sit(alice, lanterns, "2026-02-03T20:00", "2026-02-03T21:30", stitches=105)
+    for project in (lanterns, new_project(alice)):
+        frame(lay, alice, project, "on", "2026-02-03T21:30")
+        frame(lay, alice, project, "off", "2026-02-04T08:00")
+    month = Calendar(alice.get("/hours/month?month=2026-02").text)
+    assert (month.marks(), month.row("2–8 Feb")[-1]) == (1, "2")
+
+
+def test_a_month_without_a_stitch_tells_how_long_the_work_was_on_its_frame(alice, lanterns, lay):
+    frame(lay, alice, lanterns, "on", "2026-01-30T20:00")
+    frame(lay, alice, lanterns, "off", "2026-02-01T08:00")
+    page = alice.get("/hours/month?month=2026-01").text
+    assert "No stitching in this month. The work was on its frame for 2 nights." in page
 
 
 @pytest.mark.parametrize("what", ["month", "year"])

@@ -4,7 +4,7 @@ A day is a warp thread, and what was stitched on it is woven on, as in the week'
 stays bare warp. Threads of one weave and tone are gathered into one path, so that a year is ten.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Iterable, Sequence
 from dataclasses import dataclass
 from datetime import timedelta
 
@@ -16,12 +16,14 @@ Row = Sequence[Woven | None]  # the days of a week or month; none: no day of it,
 
 @dataclass(frozen=True)
 class Grid:
-    """How a calendar is laid out: rows of days from ``left``, each ``deep``, its band ``under`` its top."""
+    """How a calendar is laid out: rows of days from ``left``, each ``deep``, its band ``under`` its top, and how
+    far under its lowest thread a mark lies."""
 
     left: float
     across: int
     deep: float
     under: float
+    beam: float
     loom: Loom
 
     @property
@@ -38,19 +40,20 @@ class Grid:
         return (row + 1) * self.deep - self.loom.pitch
 
 
-MONTH = Grid(0, 7, 58, 18, Loom(29.0, 4.4, 1.4, 8))
-YEAR = Grid(28, 31, 27, 4, Loom(6.2, 4.0, 0.8, 5))
+MONTH = Grid(0, 7, 58, 18, 4, Loom(29.0, 4.4, 1.4, 8))
+YEAR = Grid(28, 31, 27, 4, 3.8, Loom(6.2, 4.0, 0.8, 5))
 
 
 @dataclass(frozen=True)
 class Cloth:
-    """A calendar drawn: its size, what one thread stands for, the bare warp, and the threads on it."""
+    """A calendar drawn: its size, what one thread stands for, the bare warp, the threads on it, what lies beneath."""
 
     grid: Grid
     rows: int
     minutes: int
     warp: str
     floats: list[Float]
+    beneath: str  # a line under each day that is marked
 
     @property
     def height(self) -> float:
@@ -58,8 +61,8 @@ class Cloth:
         return self.rows * self.grid.deep
 
 
-def calendar(rows: Sequence[Row], grid: Grid) -> Cloth:
-    """Weave rows of days."""
+def calendar(rows: Sequence[Row], grid: Grid, marked: Collection[tuple[int, int]] = ()) -> Cloth:
+    """Weave rows of days; those ``marked``, by row and column, have a line beneath, like the bar of a frame."""
     longest = max((sum((t for _, t in day), timedelta()) for row in rows for day in row if day), default=None)
     minutes = thread_minutes(longest or timedelta(), grid.loom)
     floats: list[Float] = []
@@ -72,7 +75,11 @@ def calendar(rows: Sequence[Row], grid: Grid) -> Cloth:
             warp.append(f"M{grid.middle(c):.1f} {top:g}V{foot + 1.5:g}")
             left = grid.middle(c) - (grid.loom.wide + grid.loom.slip) / 2
             floats += stacked(day, timedelta(minutes=minutes), left, foot, grid.loom)[0]
-    return Cloth(grid, len(rows), minutes, "".join(warp), gathered(floats))
+    beneath = "".join(
+        f"M{grid.middle(c) - grid.loom.wide / 2:.1f} {grid.foot(r) + grid.beam:g}h{grid.loom.wide:g}"
+        for r, c in sorted(marked)
+    )
+    return Cloth(grid, len(rows), minutes, "".join(warp), gathered(floats), beneath)
 
 
 def gathered(floats: Iterable[Float]) -> list[Float]:

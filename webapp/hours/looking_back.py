@@ -1,5 +1,6 @@
 """What the pages of a month and of a year are drawn from."""
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -24,6 +25,7 @@ class Part:
     first: date
     last: date
     sum: Share
+    nights: int
 
 
 @dataclass(frozen=True)
@@ -37,6 +39,7 @@ class Back(Seen, Sums):
     name: str
     earlier: str
     later: str | None
+    nights: Counter[date]  # on the frame, by the day on which they began
 
     @property
     def by_date(self) -> dict[date, Shares]:
@@ -51,7 +54,8 @@ class Back(Seen, Sums):
             [None if day is None or day > today else woven(by_date[day], weaves) for day in row]
             for row in self.rows
         ]
-        return charts.calendar(rows, self.grid)
+        marked = [(r, c) for r, row in enumerate(self.rows) for c, day in enumerate(row) if day in self.nights]
+        return charts.calendar(rows, self.grid, marked)
 
     @property
     def parts(self) -> list[Part]:
@@ -60,18 +64,21 @@ class Back(Seen, Sums):
         for name, row in zip(self.names, self.rows, strict=True):
             dates = [day for day in row if day is not None]
             if dates[0] <= self.today:
-                parts.append(Part(name, dates[0], dates[-1], _sum([whole(by_date[day]) for day in dates])))
+                total = _sum([whole(by_date[day]) for day in dates])
+                nights = sum(self.nights[day] for day in dates)
+                parts.append(Part(name, dates[0], dates[-1], total, nights))
         return parts
 
     @property
-    def stitched(self) -> list[tuple[date, Share]]:
-        """Sum each day that has anything."""
-        return [(day.date, whole(shares)) for day, shares in self.figures.days if shares]
+    def told(self) -> list[tuple[date, Share, int]]:
+        """Sum each day that has anything, a night on the frame included."""
+        days = [(day.date, shares, self.nights[day.date]) for day, shares in self.figures.days]
+        return [(day, whole(shares), nights) for day, shares, nights in days if shares or nights]
 
     @property
     def days_stitched(self) -> int:
         """Count the days with any time."""
-        return sum(bool(total.time) for _, total in self.stitched)
+        return sum(bool(whole(shares).time) for _, shares in self.figures.days)
 
 
 def _sum(shares: Sequence[Share]) -> Share:
@@ -133,4 +140,6 @@ def _back(account: Account, days: Days, **layout: object) -> Back:
     counts = [one.counts for one in records.sittings(account.id, days.begin, days.end, now)]
     figures: Figures = work_out(days, counts, laid(account.id, days))
     titles: dict[UUID, str] = records.titles(account.id)
-    return Back(figures=figures, titles=titles, zone=zone, now=now, days=days, **layout)  # type: ignore[arg-type]
+    nights = Counter(night for dates in records.nights(account.id, days, now).values() for night in dates)
+    seen = {"figures": figures, "titles": titles, "zone": zone, "now": now, "days": days, "nights": nights}
+    return Back(**seen, **layout)  # type: ignore[arg-type]
