@@ -83,8 +83,8 @@ def test_nights_on_the_frame_are_marked_and_told_in_month_and_year(alice, lanter
     month = Calendar(alice.get("/hours/month?month=2026-02").text)
     assert month.marks() == 2
     assert month.row("2–8 Feb") == ["2–8 Feb", "105", "1:30", "2"]
-    assert month.row("Tue 3 February")[-1] == "on the frame"
-    assert month.row("Wed 4 February") == ["Wed 4 February", "0", "–", "on the frame"]
+    assert month.row("Tue 3 February")[-1] == "on frame"
+    assert month.row("Wed 4 February") == ["Wed 4 February", "0", "–", "on frame"]
     year = Calendar(alice.get("/hours/year?year=2026").text)
     assert year.marks() == 2
     assert year.row("February") == ["February", "105", "1:30", "2"]

@@ -1,6 +1,7 @@
 """A project's whole story, and its photographs."""
 
 import io
+import re
 from uuid import uuid4
 
 import pytest
@@ -8,6 +9,7 @@ from werkzeug.datastructures import FileStorage, MultiDict
 from werkzeug.test import stream_encode_multipart
 
 from tests.hours.test_pictures import picture
+from tests.threads.stashed import legend, line
 from webapp.journal.audit import differences
 
 
@@ -92,6 +94,26 @@ def test_it_begins_with_the_first_stitch_however_late_that_comes(alice, lanterns
     stitch_row(lay, alice, lanterns, 2, 9)
     stitch_row(lay, alice, lanterns, 1, 3)
     assert "Begun on 3 February." in story(alice, lanterns)
+
+
+def test_the_thread_it_took_is_told_by_thread_and_in_all_in_her_unit(app, alice, lanterns, lay):
+    at = "2026-02-10T20:00:00.000Z"
+    assert "Thread so far" not in story(alice, lanterns)
+    names = [f"Dusk {n}" for n in range(8)]
+    legend(app, lanterns, *(line(name, 500, colour="#2f4468") for name in names))
+    for n, name in enumerate(names):
+        lay(alice, lanterns, {"kind": "stitches", "row": 1, "by": 500 + n, "thread": name, "at": at})
+    assert "\xa0yd</b> off the skein" in story(alice, lanterns)
+    alice.post("/account", data={"unit": "cm"})
+    page = story(alice, lanterns)
+    assert "Thread so far" in page
+    assert "The other 3" in page
+    assert page.index("Dusk 7") < page.index("Dusk 3") < page.index("The other 3") < page.index("Dusk 2")
+    in_all = re.search(r"<b>([\d.]+) to ([\d.]+)\xa0m</b>", page)
+    each = [tuple(map(float, one)) for one in re.findall(r"<span>([\d.]+) to ([\d.]+)\xa0m</span>", page)]
+    assert len(each) == 8
+    assert sum(high for _, high in each) == pytest.approx(float(in_all[2]), abs=0.8)  # each rounded outwards
+    assert "\xa0yd" not in page
 
 
 def test_where_she_stopped_is_her_last_line(alice, lanterns, lay):

@@ -20,12 +20,14 @@ from webapp.hours.laid import laid_of
 from webapp.hours.models import Photograph
 from webapp.hours.pace import Span
 from webapp.hours.shown import Seen
-from webapp.hours.split import laid_out, length
+from webapp.hours.split import laid_out
+from webapp.hours.split import length as time_of
 from webapp.hours.week import days_from, first_of
 from webapp.journal.models import NOT_UNDO, Entry, Latest
 from webapp.projects.models import Project
 from webapp.projects.turns import turns_of
 from webapp.projects.woven import Cloth, woven
+from webapp.threads.used import Used, length, used, whole
 
 BOX = (84, 76)  # px, of one drawing of the cloth as it grew
 _OF = (Latest.stitcher == bindparam("stitcher"), Latest.project == bindparam("project"))
@@ -64,6 +66,7 @@ class Story(Seen):
     evenings: int  # days of hers with a sitting or a stitch
     nights: int  # on the frame
     kinds: tuple[float, float] | None
+    thread: list[Used]
     forecast: Forecast | None
     stages: list[Stage]
     note: tuple[str, date] | None
@@ -73,6 +76,11 @@ class Story(Seen):
     def pace(self) -> float | None:
         """Tell the stitches an hour over all of it."""
         return self.stitches / (self.time / timedelta(hours=1)) if self.time and self.stitches > 0 else None
+
+    def thread_in_all(self, unit: str) -> str:
+        """Say how long all thread used comes to, in her unit; nothing where there is none."""
+        total = whole(self.thread)
+        return length(total, unit) if total else ""
 
     def day(self, moment: datetime) -> date:
         """Tell on which day of hers a moment lies."""
@@ -97,7 +105,7 @@ def story_of(account: Account, project: Project) -> Story:
         begin, end = (days_from(one.first, one.last + timedelta(days=1), zone).days[n] for n in (0, -1))
         stitches = sum(n for day, n in laid if one.first <= day <= one.last)
         cloth = woven(project, *places(one.done), box=BOX)
-        return Stage(one, cloth, stitches, length(counts, begin.begin, end.end))
+        return Stage(one, cloth, stitches, time_of(counts, begin.begin, end.end))
 
     weeks = weeks_from(days.first, seen.today)
     return Story(
@@ -113,6 +121,7 @@ def story_of(account: Account, project: Project) -> Story:
         evenings=len({*began, *(day for day, n in laid if n > 0)}),
         nights=len(records.nights(account.id, days, now).get(project.id, [])),
         kinds=by_changes(_taps(asked)),
+        thread=used(project),
         forecast=forecast(project, zone, now) if project.state == "in hand" else None,
         stages=[stage(one) for one in chosen(grown(done, weeks))],
         note=_note(asked, zone),

@@ -121,9 +121,7 @@ def at_hand(stitcher: UUID, using: list[Use], project: UUID | None = None) -> di
 
 
 def _user(use: Use, all_said: list[Said], spent: list[spending.Spent], project: UUID | None) -> User:
-    many = use.line_counts
-    rates = {one: use.worth[one] / many[one] if many[one] else 1.0 for one in use.worth}
-    since = tuple(sum(rates[e.pass_] * e.by for e in spent if e.at > one.at) for one in all_said)
+    since = tuple(sum(use.rates[e.pass_] * e.by for e in spent if e.at > one.at) for one in all_said)
     claims = _claims(use, project)
     crosses = use.spent.get("cross", (0, 0))[1]
     return User(use.who, use.each, use.left if claims else 0.0, use.others if claims else 0.0, crosses, since)

@@ -59,6 +59,22 @@ class Use:
         return {one: sum(getattr(self.line, what) for what in named) for one, named in lasting.PASSES.items()}
 
     @property
+    def rates(self) -> dict[str, float]:
+        """Give for each pass how many crosses one of its stitches comes to."""
+        many = self.line_counts
+        return {one: self.worth[one] / many[one] if many[one] else 1.0 for one in self.worth}
+
+    @property
+    def gone(self) -> float:
+        """Give how many crosses all that it was spent on comes to."""
+        return sum(self.rates[one] * max(0, spent) for one, (_laid, spent) in self.spent.items())
+
+    @property
+    def used(self) -> Range:
+        """Give how much of it is used, mm as it is sold."""
+        return Range(*(mm * self.gone for mm in self.each))
+
+    @property
     def left(self) -> float:
         """Give how many crosses all that is still to be laid comes to."""
         return sum(self.worth[one] * self.still[one] for one in self.worth)
