@@ -116,6 +116,28 @@ def test_the_thread_it_took_is_told_by_thread_and_in_all_in_her_unit(app, alice,
     assert "\xa0yd" not in page
 
 
+def test_what_was_stitched_before_any_sitting_or_closed_row_is_told(alice, lanterns, lay, sit):
+    """Its sitting was struck out, or it never had one: the stitches stand on the cloth all the same."""
+    lay(alice, lanterns, {"kind": "stitches", "row": 1, "by": 30, "at": "2025-12-10T20:00:00.000Z"})
+    page = story(alice, lanterns)
+    assert "Begun on 10 December 2025." in page
+    assert "How it grew" in page
+    assert "<td>30</td>" in page
+    sit(alice, lanterns, "2026-02-10T19:30", "2026-02-10T20:00", stitches=10)
+    page = story(alice, lanterns)
+    assert "Begun on 10 December 2025." in page
+    assert "<dd>40</dd>" in page
+
+
+def test_each_week_is_told_of_also_where_no_row_was_closed(alice, lanterns, lay, sit):
+    sit(alice, lanterns, "2026-01-06T19:00", "2026-01-06T20:00", stitches=20)
+    sit(alice, lanterns, "2026-01-13T19:00", "2026-01-13T20:00", stitches=30)
+    stitch_row(lay, alice, lanterns, 2, 2)
+    table = story(alice, lanterns).split("Week by week")[1].split("</table>")[0]
+    assert table.count("<tr><th") == 1 + 3
+    assert table.count("1:00") == 2
+
+
 def test_where_she_stopped_is_her_last_line(alice, lanterns, lay):
     begin = str(uuid4())
     lay(

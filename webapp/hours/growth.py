@@ -1,5 +1,6 @@
 """How a project grew, week by week. Pure."""
 
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, timedelta
 from typing import NamedTuple
@@ -9,11 +10,14 @@ MOST = 24  # drawings
 
 
 class Grown(NamedTuple):
-    """A project as it stood when a week of hers was over: the places that were done by then."""
+    """A project as it stood when a week of hers was over, and what that week gave."""
 
     first: date
     last: date
-    done: frozenset[str]
+    done: frozenset[str]  # places closed by then
+    closed: int  # of them in that week
+    stitches: int
+    time: timedelta
 
 
 def weeks_from(first: date, last: date) -> list[date]:
@@ -21,14 +25,27 @@ def weeks_from(first: date, last: date) -> list[date]:
     return [first + n * SEVEN for n in range((last - first) // SEVEN + 1)]
 
 
-def grown(done: Mapping[str, date], weeks: Sequence[date]) -> list[Grown]:
-    """Tell what was done by the end of each week in which something was, or of the last."""
+def grown(
+    done: Mapping[str, date],
+    laid: Iterable[tuple[date, int]],
+    times: Mapping[date, timedelta],
+    weeks: Sequence[date],
+) -> list[Grown]:
+    """Tell of each week that closed a place, laid a stitch or took any time how it left the work.
+
+    ``done`` gives the day on which each place was closed, ``laid`` the stitches of days, ``times`` the time
+    of weeks by their first day.
+    """
+    stitches: Counter[date] = Counter()
+    for day, some in laid:
+        stitches[day - (day - weeks[0]) % SEVEN] += some
     by_week = []
     before: frozenset[str] = frozenset()
     for first in weeks:
         now = frozenset(place for place, day in done.items() if day < first + SEVEN)
-        if now != before:
-            by_week.append(Grown(first, first + SEVEN - timedelta(days=1), now))
+        gave = (len(now - before), stitches[first], times.get(first, timedelta()))
+        if any(gave):
+            by_week.append(Grown(first, first + SEVEN - timedelta(days=1), now, *gave))
         before = now
     return by_week
 

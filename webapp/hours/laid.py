@@ -1,7 +1,7 @@
 """What she stitched, day by day of hers: the quarters of an hour summed by the database."""
 
 from collections.abc import Iterator, Sequence
-from datetime import date
+from datetime import date, datetime
 from typing import Any
 from uuid import UUID
 
@@ -11,7 +11,7 @@ from webapp.db import db
 from webapp.hours.figures import Laid
 from webapp.hours.week import Day, Days, runs
 from webapp.journal.models import Quarter
-from webapp.journal.quarters import LONG, number
+from webapp.journal.quarters import LONG, bounds, number
 
 _BEGIN, _END, _PER_DAY = (bindparam(name, type_=Quarter.quarter.type) for name in ("begin", "end", "per_day"))
 _DAY = ((Quarter.quarter - _BEGIN) // _PER_DAY).label("day")
@@ -27,6 +27,10 @@ OF_ONE = (
     .where(*_BETWEEN, Quarter.project == bindparam("project"))
     .group_by("day", Quarter.pass_)
 )
+FIRST = select(func.min(Quarter.quarter)).where(
+    *(Quarter.stitcher == bindparam("stitcher"), Quarter.project == bindparam("project")),
+    Quarter.quarter >= 96,  # what a phone's clock dated to before 1970 is left out, in any zone
+)
 
 
 def laid(stitcher: UUID, days: Days) -> list[Laid]:
@@ -39,6 +43,12 @@ def laid_of(stitcher: UUID, project: UUID, days: Sequence[Day]) -> Iterator[tupl
     """Sum what was laid of a project on each day, by pass."""
     for day, of, stitches in _by_day(OF_ONE, days, stitcher=stitcher, project=project):
         yield day.date, of, stitches
+
+
+def first_laid(stitcher: UUID, project: UUID) -> datetime | None:
+    """Tell to a quarter of an hour when a project was first stitched at."""
+    quarter = db.session.scalar(FIRST, {"stitcher": stitcher, "project": project})
+    return None if quarter is None else bounds(quarter)[0]
 
 
 def _by_day(statement: Executable, days: Sequence[Day], **asked: UUID) -> Iterator[tuple[Day, Any, int]]:

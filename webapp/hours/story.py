@@ -16,13 +16,12 @@ from webapp.hours.forecast import Forecast, forecast, rests
 from webapp.hours.growth import Grown, chosen, grown, places, weeks_from
 from webapp.hours.joining import join
 from webapp.hours.kinds import Tap, by_changes
-from webapp.hours.laid import laid_of
+from webapp.hours.laid import first_laid, laid_of
 from webapp.hours.models import Photograph
 from webapp.hours.pace import Span
 from webapp.hours.shown import Seen
-from webapp.hours.split import laid_out
-from webapp.hours.split import length as time_of
-from webapp.hours.week import days_from, first_of
+from webapp.hours.split import Stretch, cut, laid_out
+from webapp.hours.week import Day, Days, days_from, first_of
 from webapp.journal.models import NOT_UNDO, Entry, Latest
 from webapp.projects.models import Project
 from webapp.projects.turns import turns_of
@@ -44,12 +43,10 @@ TAPS = (
 
 @dataclass(frozen=True)
 class Stage:
-    """The cloth as it stood at the end of a week, what that had come to, and what the week gave."""
+    """The cloth as it stood at the end of a week."""
 
     grown: Grown
     cloth: Cloth
-    stitches: int  # of that week
-    time: timedelta
 
 
 @dataclass(frozen=True)
@@ -68,7 +65,8 @@ class Story(Seen):
     kinds: tuple[float, float] | None
     thread: list[Used]
     forecast: Forecast | None
-    stages: list[Stage]
+    weeks: list[Grown]  # that gave anything
+    stages: list[Stage]  # of those that closed a row or a block: as many as there is room to draw
     note: tuple[str, date] | None
     photographs: list[Photograph]
 
@@ -96,18 +94,14 @@ def story_of(account: Account, project: Project) -> Story:
     counts = laid_out([one.counts for one in sat])
     began = [wall.shown(one.begin, zone).date() for one in counts]
     done = _done(asked, zone)
-    first = max(min([*began, *done.values(), seen.today]), wall.shown(project.created, zone).date() - _LONG)
+    stitched = wall.shown(first_laid(account.id, project.id) or now, zone).date()
+    first = max(
+        min([*began, *done.values(), stitched, seen.today]), wall.shown(project.created, zone).date() - _LONG
+    )
     days = days_from(first_of(first, account.week_start), seen.today + timedelta(days=1), zone)
     laid = [(day, n) for day, of, n in laid_of(account.id, project.id, days.days) if of == "cross"]
     turns = turns_of(account.id, project.id)
-
-    def stage(one: Grown) -> Stage:
-        begin, end = (days_from(one.first, one.last + timedelta(days=1), zone).days[n] for n in (0, -1))
-        stitches = sum(n for day, n in laid if one.first <= day <= one.last)
-        cloth = woven(project, *places(one.done), box=BOX)
-        return Stage(one, cloth, stitches, time_of(counts, begin.begin, end.end))
-
-    weeks = weeks_from(days.first, seen.today)
+    weeks = grown(done, laid, _by_week(counts, days), weeks_from(days.first, seen.today))
     return Story(
         zone=zone,
         now=now,
@@ -123,7 +117,11 @@ def story_of(account: Account, project: Project) -> Story:
         kinds=by_changes(_taps(asked)),
         thread=used(project),
         forecast=forecast(project, zone, now) if project.state == "in hand" else None,
-        stages=[stage(one) for one in chosen(grown(done, weeks))],
+        weeks=weeks,
+        stages=[
+            Stage(one, woven(project, *places(one.done), box=BOX))
+            for one in chosen([week for week in weeks if week.closed])
+        ],
         note=_note(asked, zone),
         photographs=photographs.of_project(account.id, project.id),
     )
@@ -136,6 +134,16 @@ def _done(asked: dict[str, UUID], zone: ZoneInfo) -> dict[str, date]:
     """Tell when each row or block was closed that is closed now."""
     rows = db.session.execute(DONE, asked)
     return {register.split(" ")[2]: wall.shown(at, zone).date() for register, at, done in rows if at and done}
+
+
+def _by_week(pieces: Sequence[Stretch], days: Days) -> dict[date, timedelta]:
+    """Tell the time of each seven days, by the first of them."""
+    sevens = [days.days[n : n + 7] for n in range(0, len(days.days), 7)]
+    weeks = tuple(Day(seven[0].date, seven[0].begin, seven[-1].end) for seven in sevens)
+    times: dict[date, timedelta] = {}
+    for which, _, time in cut(pieces, weeks):
+        times[weeks[which].date] = times.get(weeks[which].date, timedelta()) + time
+    return times
 
 
 def _finished(project: Project, turns: Sequence[tuple[datetime, str]], zone: ZoneInfo) -> date | None:
