@@ -159,6 +159,18 @@ def test_a_first_week_stands_beside_none(alice, lanterns, sit):
     assert "Against the four weeks before" not in alice.get("/hours").text
 
 
+def test_a_sitting_across_the_weeks_end_counts_in_both_with_what_lies_there(alice, lanterns, sit, figures):
+    sit(alice, lanterns, "2026-02-08T23:00", "2026-02-09T03:00")
+    told = [figures(alice, week) for week in ("2026-W06", "2026-W07")]
+    assert [(one["sittings"], one["longest_sitting_seconds"]) for one in told] == [(1, 3600), (1, 10800)]
+
+
+def test_a_sitting_of_no_time_is_none(alice, lanterns, sit, figures):
+    sit(alice, lanterns, "2026-02-10T20:00", "2026-02-10T20:00")
+    told = figures(alice)
+    assert (told["sittings"], told["longest_sitting_seconds"]) == (0, None)
+
+
 def test_sittings_are_counted_as_they_are_shown(alice, lanterns, sit, figures):
     sit(alice, lanterns, "2026-02-10T19:00", "2026-02-10T20:00")
     sit(alice, lanterns, "2026-02-10T20:29", "2026-02-10T21:00")

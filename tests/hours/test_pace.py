@@ -27,6 +27,19 @@ def test_a_week_without_a_stitch_counts_as_it_fell():
     assert weeks_before(TODAY, laid(d15=7), TODAY - 21 * DAY)[1:] == ((0,) * 7,) * 2
 
 
+@pytest.mark.parametrize(("empty", "counted"), [(0, 0), (7, 7), (8, 0), (30, 0), (200, 0)])
+def test_a_break_longer_than_any_holiday_is_a_rest_without_a_word(empty, counted):
+    """Common practice, no source: two months."""
+    before = {TODAY - (8 + 7 * empty) * DAY: 30, TODAY - (15 + 7 * empty) * DAY: 40}
+    weeks = weeks_before(TODAY, {TODAY - DAY: 20} | before, min(before) - 6 * DAY)
+    assert [sum(week) for week in weeks] == [40, 30, *[0] * counted, 20]
+
+
+def test_while_she_is_away_for_so_long_her_pace_is_that_of_before():
+    weeks = weeks_before(TODAY, laid(d71=30, d78=40), TODAY - 84 * DAY)
+    assert [sum(week) for week in weeks] == [40, 30]
+
+
 def test_rested_weeks_are_left_out():
     rested = [Span(TODAY - 14 * DAY, TODAY - 7 * DAY)]
     weeks = weeks_before(TODAY, laid(d1=5, d10=3, d16=8), TODAY - 21 * DAY, rested)

@@ -51,7 +51,7 @@ def _facts(report: Report) -> dict[str, Any]:
     longest = report.longest
     return {
         "sittings": len(report.sittings),
-        "longest_sitting_seconds": longest.lasted.total_seconds() if longest else None,
+        "longest_sitting_seconds": longest.total_seconds() if longest else None,
         "rows_done": report.places["row"],
         "blocks_done": report.places["block"],
         "nights_on_frame": sum(report.nights.values()),

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from datetime import timedelta
+from datetime import datetime, timedelta
 from uuid import UUID
 
 from webapp.hours import words
@@ -24,8 +24,11 @@ class Joined:
     @property
     def lasted(self) -> timedelta:
         """Tell how long they lasted, without the pauses."""
-        counts = [part.counts for part in self.parts]
-        return length(laid_out(counts), self.whole.begin, self.whole.end)
+        return self.within(self.whole.begin, self.whole.end)
+
+    def within(self, begin: datetime, end: datetime) -> timedelta:
+        """Tell how much of that lies between two moments."""
+        return length(laid_out(part.counts for part in self.parts), begin, end)
 
     @property
     def time(self) -> str:

@@ -21,6 +21,7 @@ Week = tuple[float, ...]  # what she laid on each of seven days
 SITTINGS = 8  # nothing is forecast from fewer
 WEEKS = 3  # nor from fewer whole weeks, the rested ones left out
 MOST_WEEKS = 40  # older ones tell little of how she stitches now
+REST = 8  # empty weeks on end that are no holiday any more: common practice, no source
 RUNS = 250
 HORIZON = 20 * 52  # weeks; what takes longer has no date
 SEED = 1851
@@ -54,16 +55,22 @@ def weeks_before(
     """Give her weeks, the oldest first, counted back from yesterday to ``since``; rested ones are left out.
 
     They begin on today's weekday, so that each is whole, and a day that she keeps free stays that day. A week
-    is rested where the project was, for most of it.
+    is rested where the project was, for most of it. So many empty weeks on end as no holiday has are a rest
+    as well, whether she called it one or not; fewer count as they fell.
     """
     weeks: list[Week] = []
+    empty: list[Week] = []
     first = today - SEVEN * DAY
     while first >= since and len(weeks) < MOST_WEEKS:
         days = [first + n * DAY for n in range(SEVEN)]
         if sum(any(span.holds(day) for span in rested) for day in days) <= SEVEN // 2:
-            weeks.append(tuple(laid.get(day, 0) for day in days))
+            empty.append(tuple(laid.get(day, 0) for day in days))
+        if empty and any(empty[-1]):
+            weeks += empty if len(empty) <= REST else empty[-1:]
+            empty = []
         first -= SEVEN * DAY
-    return tuple(reversed(weeks))
+    weeks += empty if len(empty) < REST else []
+    return tuple(reversed(weeks[:MOST_WEEKS]))
 
 
 @lru_cache(maxsize=512)

@@ -12,7 +12,7 @@ from webapp.accounts.models import Account
 from webapp.hours import bars, charts, records, wall, words
 from webapp.hours.figures import EARLIER, Share, Shares, usual, whole, work_out
 from webapp.hours.forecast import Forecast, forecasts
-from webapp.hours.joining import Joined, join
+from webapp.hours.joining import join
 from webapp.hours.laid import laid
 from webapp.hours.records import Sat
 from webapp.hours.shown import Shown, Sums, woven
@@ -27,7 +27,7 @@ class Report(Shown, Sums):
     usual: timedelta | None
     weeks: list[tuple[Week, Shares]]  # the four before and this, the earliest first
     running: list[Sat]
-    sittings: list[Joined]  # begun in the week
+    sittings: list[timedelta]  # what each has of the week, where it has any
     places: Counter[str]  # rows and blocks closed
     nights: dict[UUID, int]  # on the frame
     forecasts: list[Forecast]
@@ -49,9 +49,9 @@ class Report(Shown, Sums):
         return bars.thread_minutes(max(total.time for _, _, total in self.days))
 
     @property
-    def longest(self) -> Joined | None:
-        """Give the longest sitting."""
-        return max(self.sittings, key=lambda one: one.lasted, default=None)
+    def longest(self) -> timedelta | None:
+        """Tell how long the longest sitting was."""
+        return max(self.sittings, default=None)
 
     @property
     def beside(self) -> list[tuple[Week, timedelta, list[bars.Float]]]:
@@ -107,7 +107,7 @@ def report_on(account: Account, name: str | None) -> Report:
         usual=usual(week, counts, now, zone),
         weeks=_by_week(weeks, counts),
         running=[one for one in sat if one.end is None and one.begin <= now],
-        sittings=join([one for one in sat if week.begin <= one.begin < week.end]),
+        sittings=[time for one in join(sat) if (time := one.within(week.begin, week.end))],
         places=records.places_done(account.id, week.begin, week.end),
         nights={of: len(dates) for of, dates in records.nights(account.id, week, now).items()},
         forecasts=forecasts(account.id, list(worked.projects), zone, now) if is_now else [],
