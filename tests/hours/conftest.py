@@ -1,9 +1,13 @@
 """What the tests of Hours share: a Friday evening, and sittings written as a phone writes them."""
 
+import io
 from uuid import uuid4
 
 import pytest
+from werkzeug.datastructures import FileStorage, MultiDict
+from werkzeug.test import stream_encode_multipart
 
+from tests.hours.test_pictures import picture
 from tests.stopped import stopped
 
 
@@ -50,3 +54,17 @@ def figures():
         return answer.json
 
     return figures
+
+
+@pytest.fixture
+def send_photograph():
+    """Send a form with a photograph, or with none chosen where its data is None."""
+
+    def send(client, address, data=picture(), **fields):
+        form = MultiDict({"once": str(uuid4()), "line": "", **fields})
+        file = FileStorage(io.BytesIO(data or b""), "work.jpg" if data is not None else "", "photograph")
+        body, _, boundary = stream_encode_multipart(MultiDict({**form, "photograph": file}), use_tempfile=False)
+        kind = f"multipart/form-data; boundary={boundary}"
+        return client.post(address, data=body.read(), content_type=kind)
+
+    return send

@@ -5,8 +5,6 @@ import re
 from uuid import uuid4
 
 import pytest
-from werkzeug.datastructures import FileStorage, MultiDict
-from werkzeug.test import stream_encode_multipart
 
 from tests.hours.test_pictures import picture
 from tests.threads.stashed import legend, line
@@ -19,16 +17,11 @@ def lanterns(alice, new_project):
 
 
 @pytest.fixture
-def add(alice, lanterns):
+def add(alice, lanterns, send_photograph):
     """Add a photograph to a project of Alice's."""
 
-    def add(client=alice, data=None, project=lanterns, **fields):
-        data = picture() if data is None else data
-        file = FileStorage(io.BytesIO(data), "work.jpg", "photograph", "image/jpeg")
-        form = MultiDict({"once": str(uuid4()), "line": "", **fields, "photograph": file})
-        body, _, boundary = stream_encode_multipart(form, use_tempfile=False)
-        kind = f"multipart/form-data; boundary={boundary}"
-        return client.post(f"/projects/{project}/photographs", data=body.read(), content_type=kind)
+    def add(client=alice, **given):
+        return send_photograph(client, f"/projects/{lanterns}/photographs", **given)
 
     return add
 

@@ -11,6 +11,7 @@ from webapp import clock
 from webapp.config import Config
 from webapp.db import db
 from webapp.hours.models import Photograph
+from webapp.hours.pictures import Picture
 
 
 def folder() -> Path:
@@ -32,7 +33,7 @@ def of_project(stitcher: UUID, project: UUID) -> list[Photograph]:
     return list(db.session.scalars(query.order_by(Photograph.at.desc(), Photograph.id.desc())))
 
 
-def keep(stitcher: UUID, project: UUID, id: UUID, picture: tuple[bytes, int, int], line: str) -> None:
+def keep(stitcher: UUID, project: UUID, id: UUID, picture: Picture, line: str) -> None:
     """Keep a picture, once for each id; the caller commits."""
     if db.session.get(Photograph, (stitcher, project, id)) is not None:
         return

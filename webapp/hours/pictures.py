@@ -9,6 +9,7 @@ MOST = 16  # megapixels
 LONGEST = 1600  # px, of the longer side as it is kept
 KINDS = ("JPEG", "PNG", "WEBP")
 QUALITY = 82
+Picture = tuple[bytes, int, int]  # a JPEG, its width and its height
 LINEN = (243, 238, 227)  # beneath what can be seen through
 
 
@@ -16,7 +17,7 @@ class BadPicture(ValueError):
     """No picture that can be taken; the message is a sentence."""
 
 
-def fit(data: bytes) -> tuple[bytes, int, int]:
+def fit(data: bytes) -> Picture:
     """Give a JPEG with its width and height; raise BadPicture.
 
     Where it was taken, when and with what are not carried over: only the picture itself is written anew.
@@ -39,7 +40,7 @@ def fit(data: bytes) -> tuple[bytes, int, int]:
         raise BadPicture("That is no picture that can be read. Choose a JPEG, PNG or WebP.") from error
 
 
-def _written(image: Image.Image) -> tuple[bytes, int, int]:
+def _written(image: Image.Image) -> Picture:
     plain = Image.new("RGB", image.size, LINEN)
     seen_through = image.convert("RGBA")
     plain.paste(seen_through, mask=seen_through.getchannel("A"))

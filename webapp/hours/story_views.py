@@ -8,15 +8,15 @@ from werkzeug.wrappers import Response
 from webapp.accounts.guard import forget, signed_in, signed_in_reading, stitcher
 from webapp.db import begin_writing, db
 from webapp.forms import Errors, load_form
-from webapp.hours import photographs, pictures, words
+from webapp.hours import photographs, words
 from webapp.hours.models import Photograph
 from webapp.hours.schemas import PhotographSchema
+from webapp.hours.sent import sent_picture
 from webapp.hours.story import story_of
 from webapp.ids import new_id
 from webapp.projects.models import Project
 
 blueprint = Blueprint("story", __name__, url_prefix="/projects/<uuid:project>")
-LARGEST = 25_000_000  # bytes: what a camera writes of 16 megapixels
 
 Answer = str | tuple[str, int] | Response
 
@@ -32,16 +32,13 @@ def show(project: UUID) -> Answer:
 @signed_in_reading
 def create(project: UUID) -> Answer:
     """Keep a photograph: decoded and scaled before the writer's turn, which others wait for."""
-    request.max_content_length = LARGEST
     hers = _hers(project)
-    values, errors = load_form(PhotographSchema())
-    sent = request.files.get("photograph")
-    if not errors:
-        try:
-            picture = pictures.fit(sent.read() if sent else b"")
-        except pictures.BadPicture as error:
-            errors = {"photograph": [str(error) if sent and sent.filename else "Choose a picture."]}
-    if errors:
+    picture, errors = sent_picture()
+    values, wrong = load_form(PhotographSchema())
+    errors |= wrong
+    if picture is None:
+        errors.setdefault("photograph", ["Choose a picture."])
+    if errors or picture is None:
         return _page(hers, errors), 422
     begin_writing()
     forget()

@@ -4,13 +4,13 @@ from flask import Blueprint, Response, abort, jsonify, render_template, request
 
 from webapp.accounts.guard import signed_in, stitcher
 from webapp.fragments import render_block
-from webapp.hours import calendar_views, out_views, sitting_views, story_views, words
+from webapp.hours import calendar_views, out_views, sitting_views, stopped_views, story_views, words
 from webapp.hours.exported import as_figures
 from webapp.hours.report import Report, report_on
 from webapp.hours.week import BadWeek
 
 blueprint = Blueprint("hours", __name__)
-for part in (sitting_views, calendar_views, out_views, story_views):
+for part in (sitting_views, calendar_views, out_views, story_views, stopped_views):
     blueprint.register_blueprint(part.blueprint)
 
 

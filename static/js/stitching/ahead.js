@@ -14,6 +14,7 @@ import "./more.js";
 import "./needle.js";
 import "./needles.js";
 import "./passes.js";
+import "./photograph.js";
 import "./says.js";
 import "./sheets.js";
 import "./sitting.js";

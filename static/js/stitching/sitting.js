@@ -1,4 +1,5 @@
 import { keep } from "./device.js";
+import { offer } from "./photograph.js";
 import { button, el, sheet } from "./sheet.js";
 
 const MOST = 20;
@@ -26,14 +27,17 @@ export function forGood({ plan, view, isFramed }) {
 /** Ask where she stopped and, if there is anything to `frame`, about that; gives the sheet. */
 export function ask(stitch, frame, ...more) {
   const note = el("input", { id: "stopped", maxLength: 200, autocomplete: "off" });
+  const photograph = offer(stitch);
   const end = (state) => {
     finish(stitch, note.value.trim(), state);
+    stitch.sent = photograph.send(note.value.trim());
     dialog.close();
   };
   const dialog = sheet(
     `Sitting: ${stitch.minutes()} min`,
     more,
     el("div", { className: "ask" }, el("label", { htmlFor: "stopped" }, "Where I stopped"), note),
+    photograph.node,
     frame && el("p", {}, frame.ask),
     frame ? [button(`End, ${frame.yes}`, () => end(frame.state), "main"), button(`End, ${frame.no}`, () => end())] : button("End", () => end(), "main"),
   );

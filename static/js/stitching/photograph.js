@@ -1,0 +1,94 @@
+// A photograph of where she stopped: offered as a sitting ends, sent as her story's form sends it, and had again after
+// a long absence. What helps her back in is kept among her pages on this phone, for where there is no network.
+import { stamp } from "../journal/stamps.js";
+import { el } from "./sheet.js";
+
+const TYPES = "image/jpeg,image/png,image/webp";
+const PATIENCE = { sending: 60_000, asking: 6000 };
+const SAID = {
+  usual: "Only you see it.",
+  offline: "This needs the network; its story takes one later.",
+  unsent: "No network: the photograph goes once it is back.",
+  signedOut: "Sign in again, then send the photograph from its story.",
+  other: "The photograph could not be taken. Its story takes another.",
+};
+
+/** Offer to take one; `send(line)` resolves with true when it is kept, with false when it cannot be, else with nothing. */
+export function offer(stitch) {
+  let shrunk = null;
+  const shrink = async () => (await import("../hours/shrink.js")).shrink(input);
+  const about = el("small", { id: "photograph-about" }, navigator.onLine ? SAID.usual : SAID.offline);
+  const input = el("input", {
+    id: "photograph", type: "file", accept: TYPES, capture: "environment", disabled: !navigator.onLine, "aria-describedby": about.id,
+    onchange: () => { shrunk = shrink().catch(() => {}); }, // as it is, it can be sent too
+  });
+  const node = el("div", { className: "ask" }, el("label", { htmlFor: "photograph" }, "A photograph"), input, about);
+  const send = async (line) => {
+    if (!input.files.length) return void (navigator.onLine && remember(stitch));
+    await shrunk;
+    const form = new FormData();
+    for (const [name, value] of Object.entries({ once: stamp().id, line, photograph: input.files[0] })) form.append(name, value);
+    return post(stitch, form);
+  };
+  return { node, send };
+}
+
+async function post(stitch, form) {
+  stitch.say("Sending the photograph…");
+  const sent = { method: "POST", body: form, signal: AbortSignal.timeout(PATIENCE.sending) };
+  const answer = await fetch(`/projects/${stitch.project}/photographs`, sent).catch(() => null);
+  if (!answer || answer.status >= 500) return again(stitch, form);
+  const at = new URL(answer.url).pathname;
+  const isKept = answer.ok && at.endsWith("/story");
+  stitch.say(isKept ? "The photograph is kept." : at.endsWith("/photographs") ? await sentence(answer) : SAID.signedOut);
+  if (isKept) await remember(stitch);
+  return isKept;
+}
+
+/** Hold it until the network is back, or she tries again; she is asked before she leaves it behind. */
+async function again(stitch, form) {
+  const hold = (event) => event.preventDefault();
+  addEventListener("beforeunload", hold);
+  await new Promise((retry) => {
+    stitch.say(SAID.unsent, "Try again", retry);
+    addEventListener("online", retry, { once: true });
+  });
+  removeEventListener("beforeunload", hold);
+  return post(stitch, form);
+}
+
+/** Read what the house says is wrong. */
+async function sentence(answer) {
+  const page = new DOMParser().parseFromString(await answer.text(), "text/html");
+  return page.querySelector(".ask .error")?.textContent || SAID.other;
+}
+
+/** Have what helps her back in: from the house, else as this phone kept it; null where neither has it. */
+export async function help({ project, phone }) {
+  const cache = await self.caches?.open(`evenrow-pages-${phone.account}`).catch(() => null);
+  const address = `/projects/${project}/stopped.json`;
+  const found = await (await had(address, phone.account, cache))?.json();
+  if (!found) return null;
+  const { photograph } = found;
+  await forgetOthers(cache, `/projects/${project}/photographs/`, photograph?.href);
+  const picture = photograph && ((await cache?.match(photograph.href)) || (await had(photograph.href, phone.account, cache)));
+  return { ...found, photograph: picture ? { ...photograph, picture: await picture.blob() } : null };
+}
+
+/** Keep that for later; without network it stays as it was. */
+const remember = (stitch) => help(stitch).then(() => {}, () => {});
+
+async function had(address, account, cache) {
+  const answer = await fetch(address, { signal: AbortSignal.timeout(PATIENCE.asking) }).catch(() => null);
+  if (!answer || answer.status >= 500) return cache?.match(address);
+  if (!answer.ok || answer.headers.get("X-Evenrow-Account") !== account) return null;
+  await cache?.put(address, answer.clone()).catch(() => {}); // no room: then it is not kept
+  return answer;
+}
+
+/** One that is there no more, or no longer the last, goes from this phone too. */
+async function forgetOthers(cache, folder, href) {
+  const kept = (await cache?.keys()) || [];
+  const others = kept.filter(({ url }) => new URL(url).pathname.startsWith(folder) && new URL(url).pathname !== href);
+  await Promise.all(others.map((one) => cache.delete(one)));
+}
