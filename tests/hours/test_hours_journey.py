@@ -50,6 +50,17 @@ def sit(alice, page, project, hour, minutes, stitches):
     until(page, lambda: page.evaluate("phone.waiting()") == 0)
 
 
+def leave_on_the_frame(alice, page):
+    """Write down that the work was on its frame from that Monday to Wednesday."""
+    at = [f"{MONDAY + timedelta(days=n)}T20:00:00.000Z" for n in (0, 2)]
+    page.evaluate(
+        """([project, on, off]) => phone.lay(project,
+          [{ kind: "frame", state: "on", at: on }, { kind: "frame", state: "off", at: off }])""",
+        [alice.project, *at],
+    )
+    until(page, lambda: page.evaluate("phone.waiting()") == 0)
+
+
 def test_from_week_to_week_and_back_without_leaving_the_page(alice, hers):
     expect(hers.get_by_text("1:10").first).to_be_visible()
     expect(hers.get_by_text("84 stitches")).to_be_visible()
@@ -188,6 +199,7 @@ def test_times_are_put_right_without_leaving_the_page(alice, hers):
 @pytest.mark.parametrize("scheme", ["dark", "light"])
 def test_nothing_stands_in_anyones_way(alice, hers, scheme):
     sit(alice, hers, alice.new_project("A" * 120), 10, 95, 60)
+    leave_on_the_frame(alice, hers)
     hers.emulate_media(color_scheme=scheme)
     hers.set_viewport_size({"width": 360, "height": 640})
     for address in (

@@ -154,6 +154,27 @@ def test_on_a_usual_visit_nothing_of_it_is_asked_for(desk):
     assert [url for url in asked if "stopped" in url or "photograph" in url] == []
 
 
+def test_neither_the_sheet_nor_the_page_stands_in_anyones_way(desk, work):
+    page = desk.open(frame="clamps")
+    page.set_viewport_size({"width": 360, "height": 640})
+    desk.tap()
+    desk.act("sitting")
+    choose(page, work)
+    expect(page.get_by_role("button", name="End, left on")).to_be_in_viewport(ratio=1)
+    in_nobodys_way(page)
+    desk.answer("Close")
+    page.goto(f"{desk.server.url}/projects/{desk.id}/stopped")
+    in_nobodys_way(page)
+    page.get_by_label("Where you stopped").fill("at the lamp")
+    page.context.set_offline(True)
+    page.get_by_role("button", name="Keep it").click()
+    expect(page.get_by_text("No network: nothing was sent.")).to_be_visible()
+    page.context.set_offline(False)
+    page.get_by_role("button", name="Keep it").click()
+    page.wait_for_url(f"**/projects/{desk.id}")
+    desk.errors[:] = [said for said in desk.errors if LOST not in said]
+
+
 def away(her, line="The lamp post, second thread"):
     """Let her have stopped twenty days ago, with a line and a photograph."""
     entries = [

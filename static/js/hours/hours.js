@@ -49,8 +49,9 @@ document.documentElement.dataset.hours = "";
 document.addEventListener("change", async ({ target }) => {
   if (target.matches("[data-photograph] input[type=file]")) (await import("./shrink.js")).shrink(target);
 });
-document.addEventListener("submit", async (event) => {
-  if (navigator.onLine || !event.target.matches("[data-photograph]")) return;
+document.addEventListener("submit", (event) => {
+  const line = event.target.querySelector('[data-slot="unsent"]');
+  if (!line || navigator.onLine) return;
   event.preventDefault();
-  (await import("../pwa/notice.js")).notice("failed", "No network: nothing was sent. What you wrote and chose stays here; try again when it is back.");
+  line.hidden = false;
 });
