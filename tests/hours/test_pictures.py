@@ -1,6 +1,8 @@
 """Photographs: decoded, upright, small, and nothing left in them but the picture."""
 
 import io
+import struct
+import zlib
 
 import pytest
 from PIL import Image
@@ -67,6 +69,16 @@ def test_what_can_be_seen_through_lies_on_linen():
     image = read(fit(picture(kind="PNG", mode="RGBA", colour=(255, 0, 0, 255))))
     assert is_red(image, 10, 20)
     assert all(abs(a - b) < 6 for a, b in zip(image.getpixel((50, 20)), (243, 238, 227), strict=True))
+
+
+# PNG, third edition, 11.2.1: a greyscale picture may have 16 bits a pixel, as scanners write it.
+@pytest.mark.parametrize("size", [(60, 40), (2000, 1000)])
+@pytest.mark.parametrize(("value", "grey"), [(0, 0), (300, 1), (20_000, 78), (40_000, 156), (65_535, 255)])
+def test_grey_of_sixteen_bits_is_kept_as_bright_as_it_was(size, value, grey):
+    written = io.BytesIO()
+    Image.new("I;16", size, value).save(written, "PNG")
+    assert struct.unpack(">2I2B", written.getvalue()[16:26]) == (*size, 16, 0)
+    assert all(abs(one - grey) <= 2 for one in read(fit(written.getvalue())).getpixel((10, 10)))
 
 
 def test_sixteen_megapixels_are_taken_and_more_are_not():

@@ -41,6 +41,8 @@ def fit(data: bytes) -> Picture:
 
 
 def _written(image: Image.Image) -> Picture:
+    if image.mode.startswith("I"):  # grey of 16 bits, which would be cut off at 255
+        image = image.point(lambda grey: grey * (1 / 257) + 0.5).convert("L")
     plain = Image.new("RGB", image.size, LINEN)
     seen_through = image.convert("RGBA")
     plain.paste(seen_through, mask=seen_through.getchannel("A"))
