@@ -87,6 +87,28 @@ def test_sixteen_megapixels_are_taken_and_more_are_not():
         fit(picture((4250, 4000), quality=1))
 
 
+def test_one_pixel_row_too_many_is_not_said_to_be_what_can_be_taken():
+    with pytest.raises(BadPicture, match=r"has 16\.1 megapixels, and 16 can be taken at most"):
+        fit(picture((4000, 4001), quality=1))
+
+
+def blank_png(width, height):
+    """Write the head of a picture as large as that, which nobody need paint to know its size."""
+
+    def chunk(kind, data):
+        return struct.pack(">I", len(data)) + kind + data + struct.pack(">I", zlib.crc32(kind + data))
+
+    head = chunk(b"IHDR", struct.pack(">2I5B", width, height, 8, 2, 0, 0, 0))
+    return b"\x89PNG\r\n\x1a\n" + head + chunk(b"IDAT", zlib.compress(b"\0")) + chunk(b"IEND", b"")
+
+
+@pytest.mark.filterwarnings("ignore::PIL.Image.DecompressionBombWarning")
+@pytest.mark.parametrize("size", [(10_000, 10_000), (20_000, 10_000), (65_000, 65_000)])
+def test_however_large_it_is_the_megapixels_are_named(size):
+    with pytest.raises(BadPicture, match=r"megapixels.+can be taken.+Choose a smaller size in the camera"):
+        fit(blank_png(*size))
+
+
 @pytest.mark.parametrize(
     "data",
     [

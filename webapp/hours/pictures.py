@@ -1,6 +1,7 @@
 """A photograph made fit to keep: decoded, turned upright, scaled, and nothing left in it but the picture."""
 
 import io
+from math import ceil
 
 from PIL import Image, ImageOps, UnidentifiedImageError
 
@@ -9,6 +10,7 @@ MOST = 16  # megapixels
 LONGEST = 1600  # px, of the longer side as it is kept
 KINDS = ("JPEG", "PNG", "WEBP")
 QUALITY = 82
+SMALLER = "Choose a smaller size in the camera, or crop it."
 Picture = tuple[bytes, int, int]  # a JPEG, its width and its height
 LINEN = (243, 238, 227)  # beneath what can be seen through
 
@@ -26,9 +28,9 @@ def fit(data: bytes) -> Picture:
         with Image.open(io.BytesIO(data), formats=KINDS) as found:
             pixels = found.width * found.height
             if pixels > MOST * MEGAPIXEL:
+                has = f"{ceil(10 * pixels / MEGAPIXEL) / 10:g}"  # rounded up: 16 would contradict itself
                 raise BadPicture(
-                    f"That picture has {pixels / MEGAPIXEL:.0f} megapixels, and {MOST} can be taken at most. "
-                    "Choose a smaller size in the camera, or crop it."
+                    f"That picture has {has} megapixels, and {MOST} can be taken at most. {SMALLER}"
                 )
             found.draft("RGB", (LONGEST, LONGEST))
             upright = ImageOps.exif_transpose(found)
@@ -36,7 +38,11 @@ def fit(data: bytes) -> Picture:
             return _written(upright)
     except BadPicture:
         raise
-    except (UnidentifiedImageError, OSError, ValueError, SyntaxError, Image.DecompressionBombError) as error:
+    except Image.DecompressionBombError as error:  # so large that it is not even opened
+        raise BadPicture(
+            f"That picture has far more megapixels than the {MOST} that can be taken. {SMALLER}"
+        ) from error
+    except (UnidentifiedImageError, OSError, ValueError, SyntaxError) as error:
         raise BadPicture("That is no picture that can be read. Choose a JPEG, PNG or WebP.") from error
 
 
