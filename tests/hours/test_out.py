@@ -89,6 +89,17 @@ def test_a_phone_that_is_wrong_by_ages_hinders_nothing(alice, new_project, lay):
         read(alice, name)
 
 
+@pytest.mark.parametrize("zone", ["Pacific/Kiritimati", "Pacific/Honolulu"])
+def test_where_there_is_nothing_but_the_end_of_time_her_days_are_none(sign_up, new_project, lay, zone):
+    bob = sign_up("Bob", zone=zone)
+    lanterns, at = new_project(bob), "9999-12-31T23:59:59.999Z"
+    begin = {"id": str(uuid4()), "kind": "begin", "at": at}
+    lay(bob, lanterns, begin, {"kind": "stitches", "row": 1, "by": 1, "at": at})
+    assert read(bob, "days") == []
+    for address in ("/hours", "/hours/year", "/hours/sittings.csv", f"/projects/{lanterns}/story"):
+        assert bob.get(address).status_code == 200, address
+
+
 def test_charlie_takes_nothing_of_alices_away_and_nobody_does_signed_out(
     alice, charlie, client, new_project, sit
 ):

@@ -65,7 +65,7 @@ def _first_day(account: Account, zone: ZoneInfo) -> date | None:
     quarter = db.session.scalar(FIRST_QUARTER, asked)
     moments = [begin] if begin else []
     moments += [bounds(quarter)[0]] if quarter is not None else []
-    return min(moments).astimezone(zone).date() if moments else None
+    return wall.shown(min(moments), zone).date() if moments else None
 
 
 def _said(moment: datetime, zone: ZoneInfo) -> str:
