@@ -41,7 +41,10 @@ def test_a_field_is_quoted_as_rfc_4180_says(cell, written):
     assert as_csv(["x", "y"], [[cell, 1]]) == f"x,y\r\n{written},1\r\n"
 
 
-@pytest.mark.parametrize("text", ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1"])
+# The wide forms, U+FF1D and the like: some spreadsheets take them for the narrow ones (from memory).
+@pytest.mark.parametrize(
+    "text", ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "＝1+1", "＋1", "－1", "＠SUM(A1)"]
+)
 def test_nothing_is_taken_for_a_formula(text):
     (row,) = csv.reader(io.StringIO(as_csv([], [[text]]).split("\r\n", 1)[1], newline=""))
     assert row == [f"'{text}"]

@@ -4,7 +4,8 @@ import csv
 import io
 from collections.abc import Iterable, Sequence
 
-ACTS = ("=", "+", "-", "@", "\t", "\r", "\n")  # what a spreadsheet would take for the beginning of a formula
+# What a spreadsheet would take for the beginning of a formula; wide forms are narrowed by some (from memory).
+ACTS = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 
 
 def as_csv(header: Sequence[str], rows: Iterable[Sequence[object]]) -> str:
