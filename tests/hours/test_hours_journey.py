@@ -160,7 +160,8 @@ def test_a_photograph_is_made_small_on_the_phone_and_stands_in_the_story(alice, 
     hers.get_by_role("button", name="Keep it").click()
     kept = hers.get_by_alt_text("at the lamp")
     expect(kept).to_be_visible()
-    assert kept.evaluate("(image) => [image.naturalWidth, image.naturalHeight]") == [1600, 800]
+    size = "(image) => [image.naturalWidth, image.naturalHeight]"
+    until(hers, lambda: kept.evaluate(size) == [1600, 800])
     hers.set_viewport_size({"width": 360, "height": 640})
     hers.evaluate("document.querySelectorAll('details').forEach((one) => (one.open = true))")
     in_nobodys_way(hers)
