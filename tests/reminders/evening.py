@@ -65,7 +65,7 @@ class Evening:
         return browser
 
     def round(self, now: datetime = BEDTIME) -> int:
-        return rounds.run(self.config, now)
+        return rounds.run(self.config, lambda: now)
 
     def told(self) -> list[tuple[str, str]]:
         """List what the ledger has, by night: kind and state."""

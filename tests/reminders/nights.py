@@ -11,7 +11,7 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from datetime import datetime, timedelta
-from itertools import groupby
+from itertools import groupby, repeat
 from multiprocessing.connection import Connection
 from pathlib import Path
 from uuid import uuid4
@@ -47,7 +47,7 @@ def remind(line: Connection, config: Config) -> None:
     while True:
         now = line.recv()
         with app.app_context():
-            line.send(rounds.run(config, now))
+            line.send(rounds.run(config, repeat(now).__next__))
 
 
 class Reminder:

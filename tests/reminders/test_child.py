@@ -13,7 +13,9 @@ import pytest
 
 def children(pid):
     """List the processes that one started and that run `remind`."""
-    found = Path(f"/proc/{pid}/task/{pid}/children").read_text().split()
+    found = [
+        one for task in Path(f"/proc/{pid}/task").iterdir() for one in (task / "children").read_text().split()
+    ]
     said = {}
     for one in found:
         with suppress(OSError):
@@ -49,9 +51,21 @@ def test_the_house_has_one_child_that_goes_with_it(own_server, how):
 
 def test_ctrl_c_on_the_terminal_is_its_parents_affair(own_server):
     (child,) = children(own_server.process.pid)
-    status = Path(f"/proc/{child}/status").read_text()
-    ignored = int(status.split("SigIgn:")[1].split()[0], 16)
-    assert ignored & 1 << (signal.SIGINT - 1)
+
+    def is_ignored():
+        status = Path(f"/proc/{child}/status").read_text()
+        return int(status.split("SigIgn:")[1].split()[0], 16) & 1 << (signal.SIGINT - 1)
+
+    until(is_ignored)
+
+
+def test_a_child_that_was_killed_is_begun_anew_and_goes_with_the_house_too(own_server):
+    (child,) = children(own_server.process.pid)
+    os.kill(child, 9)
+    until(lambda: set(children(own_server.process.pid)) - {child})
+    (another,) = set(children(own_server.process.pid)) - {child}
+    own_server.stop()
+    until(lambda: not is_there(another))
 
 
 def test_a_house_has_its_key_from_the_first_start(own_server):

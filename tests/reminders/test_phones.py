@@ -4,7 +4,6 @@ import pytest
 
 from tests.conftest import browser_of
 from tests.reminders.service import push_service
-from webapp import clock
 from webapp.db import db
 from webapp.reminders import rounds
 from webapp.reminders.models import PushPhone
@@ -166,7 +165,7 @@ def test_what_is_turned_on_by_the_page_is_reminded(app, alice, new_project, hold
     browser = service.subscribe()
     on(alice, browser, key)
     with app.app_context():
-        assert rounds.run(app.config["EVENROW"], clock.now()) == 1
+        assert rounds.run(app.config["EVENROW"]) == 1
     assert browser.came[0]["said"]["title"] == "Your work is still on its frame."
     assert browser.came[0]["sub"] == "mailto:evenrow@localhost"
 

@@ -1,5 +1,7 @@
+from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
 from datetime import date, timedelta
+from itertools import count
 
 import pytest
 from sqlalchemy import delete, event
@@ -57,6 +59,22 @@ def test_it_keeps_no_longer_than_it_makes_sense(evening):
     browser = evening.subscribe()
     evening.round(BEDTIME + 100 * MINUTE)
     assert browser.came[0]["ttl"] == 80 * 60
+
+
+def test_a_round_that_takes_long_goes_by_the_clock_and_not_by_when_it_began(evening):
+    """What it claims late is its own for a whole lease, and no service keeps it for too long."""
+    browser = evening.subscribe()
+    times = (BEDTIME + minutes * MINUTE for minutes in count(0, 10))
+    assert rounds.run(evening.config, lambda: next(times)) == 1
+    (came,) = browser.came
+    assert came["ttl"] == (180 - 20) * 60  # put down, claimed, written: each ten minutes later
+
+
+def test_a_sending_that_breaks_unforeseen_is_noted_and_tried_again(caplog):
+    """It would end the round, for everybody, and again after each lease."""
+    with ThreadPoolExecutor() as pool:
+        assert rounds.came_of(pool.submit(lambda: 1 // 0)).what == "later"
+    assert "ZeroDivisionError" in caplog.text
 
 
 def test_every_phone_of_hers_is_told(evening):
@@ -220,7 +238,7 @@ def test_indexes_find_whom_to_remind(evening):
 def test_one_who_chose_nothing_costs_nothing(app, config, alice, new_project, hold):
     hold(alice, new_project(alice), "on")
     with app.app_context():
-        assert rounds.run(config, BEDTIME) == 0
+        assert rounds.run(config, lambda: BEDTIME) == 0
 
 
 def test_without_a_phone_nothing_is_put_down(evening):
@@ -230,7 +248,7 @@ def test_without_a_phone_nothing_is_put_down(evening):
 
 def test_a_house_that_does_not_know_the_service_sends_nothing(evening):
     browser = evening.subscribe()
-    assert rounds.run(replace(evening.config, push_services=()), BEDTIME) == 0
+    assert rounds.run(replace(evening.config, push_services=()), lambda: BEDTIME) == 0
     assert browser.came == []
 
 

@@ -103,7 +103,7 @@ def confirm(mail, client):
 
 def remind(app, now):
     with app.app_context():
-        return rounds.run(app.config["EVENROW"], now)
+        return rounds.run(app.config["EVENROW"], lambda: now)
 
 
 def test_a_letter_comes_at_bedtime_once_she_said_that_it_is_her_address(

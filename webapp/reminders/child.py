@@ -10,18 +10,20 @@ import select
 import signal
 import subprocess
 import sys
+import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 
 from flask import Flask
 
-from webapp import clock, create_app
+from webapp import create_app
 from webapp.config import Config
 from webapp.db import db
 from webapp.reminders import rounds
 from webapp.reminders.vapid import make_key
 
 BETWEEN = 20.0  # seconds
+PAUSE = 2.0  # seconds, before a child that ended is begun anew: one that cannot live must not be hurried
 
 
 def one_round(config: Config) -> int:
@@ -33,6 +35,7 @@ def one_round(config: Config) -> int:
 
 def stay_and_remind(config: Config) -> None:
     """Do a round every little while until what comes in ends; where one fails, the next is tried."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C on the terminal: whoever started us ends us
     app = create_app(config)
     while True:
         try:
@@ -45,7 +48,7 @@ def stay_and_remind(config: Config) -> None:
 
 @contextmanager
 def reminding(config: Config) -> Iterator[None]:
-    """Have a child remind as long as this lasts."""
+    """Have a child remind as long as this lasts; where it ends before, another takes its place."""
     settings = {
         "EVENROW_DATA": str(config.data),
         "EVENROW_DATABASE_URL": config.database_url,
@@ -55,26 +58,36 @@ def reminding(config: Config) -> Iterator[None]:
         "EVENROW_ADDRESS": config.address,
     }
     command = [sys.executable, "-m", "webapp.cli", "remind", "--stay"]
-    child = subprocess.Popen(
-        command, stdin=subprocess.PIPE, env=os.environ | settings, preexec_fn=_leave_it_to_the_parent
-    )
+    over = threading.Event()
+
+    def begin() -> subprocess.Popen[bytes]:
+        return subprocess.Popen(command, stdin=subprocess.PIPE, env=os.environ | settings)
+
+    children = [begin()]
+
+    def keep() -> None:
+        while not over.is_set():
+            children[-1].wait()
+            if not over.wait(PAUSE):
+                children.append(begin())
+
+    keeper = threading.Thread(target=keep, daemon=True)
+    keeper.start()
     parent = os.getpid()
     try:
         yield
     finally:
         if os.getpid() == parent:  # a worker of the server comes by here too when it ends
-            child.terminate()
-            child.wait()
-
-
-def _leave_it_to_the_parent() -> None:
-    """Take no notice of Ctrl-C on the terminal: whoever started us ends us."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
+            over.set()
+            children[-1].terminate()
+            keeper.join()
+            children[-1].terminate()  # it may have begun one more meanwhile
+            children[-1].wait()
 
 
 def _round(app: Flask, config: Config) -> int:
     with app.app_context():
         try:
-            return rounds.run(config, clock.now())
+            return rounds.run(config)
         finally:
             db.session.remove()

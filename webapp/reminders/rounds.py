@@ -3,9 +3,12 @@
 Any number of processes may do this at once, and be killed at any moment of it.
 """
 
+import logging
+from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor, as_completed
 from datetime import datetime, timedelta
 
+from webapp import clock
 from webapp.config import Config
 from webapp.db import db, writing
 from webapp.reminders import ledger
@@ -15,15 +18,19 @@ from webapp.reminders.push import Outcome
 from webapp.reminders.results import failed, noted
 from webapp.reminders.sending import Letter, compose
 
+Clock = Callable[[], datetime]
 AT_ONCE = 16  # sendings: a slow service holds up none but its own
 
 
-def run(config: Config, now: datetime) -> int:
-    """Do one round; tells how many reminders got through. Needs the application's context."""
-    put_down(now)
+def run(config: Config, tell: Clock = clock.now) -> int:
+    """Do one round; tells how many reminders got through. Needs the application's context.
+
+    ``tell`` gives the time, asked anew for each batch: leases and what a service is told end by it.
+    """
+    put_down(tell())
     sent = 0
-    while claimed := _claim(now):
-        sent += say(config, claimed, now)
+    while claimed := _claim(tell()):
+        sent += say(config, claimed, tell)
     return sent
 
 
@@ -38,8 +45,9 @@ def put_down(now: datetime) -> None:
             db.session.commit()
 
 
-def say(config: Config, claimed: list[Claim], now: datetime) -> int:
+def say(config: Config, claimed: list[Claim], tell: Clock) -> int:
     """Say each by all its ways at once; tells how many got through by any of them."""
+    now = tell()
     letters = [compose(config, claim, now) for claim in claimed]
     db.session.rollback()
     waits = {letter.claim.key: timedelta() for letter in letters}
@@ -49,14 +57,23 @@ def say(config: Config, claimed: list[Claim], now: datetime) -> int:
             begun |= {pool.submit(job): (letter, way) for way, job in letter.jobs.items()}
         for done in as_completed(begun):
             letter, way = begun[done]
-            outcome = done.result()
+            outcome = came_of(done)
             waits[letter.claim.key] = max(waits[letter.claim.key], outcome.after)
             if outcome.what != "later":
                 del letter.jobs[way]
                 with writing():
-                    noted(letter.claim, way, outcome, now)
+                    noted(letter.claim, way, outcome, tell())
                     db.session.commit()
-    return sum(_finish(letter, now, waits[letter.claim.key]) for letter in letters)
+    return sum(_finish(letter, tell(), waits[letter.claim.key]) for letter in letters)
+
+
+def came_of(done: Future[Outcome]) -> Outcome:
+    """Tell what came of a sending; one that broke for a reason unforeseen holds up nobody else's."""
+    try:
+        return done.result()
+    except Exception:
+        logging.getLogger("evenrow").exception("One reminder could not be sent; it will be tried again.")
+        return Outcome("later")
 
 
 def _finish(letter: Letter, now: datetime, wait: timedelta) -> bool:
