@@ -10,6 +10,8 @@ from werkzeug.test import stream_encode_multipart
 from tests.hours.test_pictures import picture
 from tests.stopped import stopped
 
+WORK = picture()
+
 
 @pytest.fixture(autouse=True)
 def friday_evening(request):
@@ -60,10 +62,12 @@ def figures():
 def send_photograph():
     """Send a form with a photograph, or with none chosen where its data is None."""
 
-    def send(client, address, data=picture(), **fields):
+    def send(client, address, data=WORK, **fields):
         form = MultiDict({"once": str(uuid4()), "line": "", **fields})
         file = FileStorage(io.BytesIO(data or b""), "work.jpg" if data is not None else "", "photograph")
-        body, _, boundary = stream_encode_multipart(MultiDict({**form, "photograph": file}), use_tempfile=False)
+        body, _, boundary = stream_encode_multipart(
+            MultiDict({**form, "photograph": file}), use_tempfile=False
+        )
         kind = f"multipart/form-data; boundary={boundary}"
         return client.post(address, data=body.read(), content_type=kind)
 

@@ -20,7 +20,10 @@ class Calendar:
         return re.search(r'class="beneath" d="([^"]*)"', self.page)[1].count("M")
 
     def row(self, name):
-        rows = (re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", one) for one in re.findall(r"<tr>.*?</tr>", self.page, re.S))
+        rows = (
+            re.findall(r"<t[hd][^>]*>(.*?)</t[hd]>", one)
+            for one in re.findall(r"<tr>.*?</tr>", self.page, re.S)
+        )
         texts = ([re.sub("<[^>]*>", "", cell) for cell in row] for row in rows)
         return next(row for row in texts if row[0] == name)
 

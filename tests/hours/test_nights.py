@@ -64,6 +64,8 @@ def reference(held, days, now):
 )
 def test_it_is_as_if_each_night_was_looked_at_by_itself(said, hours):
     begin = WEEK.begin - timedelta(days=1)
-    held = [Held(begin + timedelta(hours=hour), state) for hour, state in sorted(said, key=lambda one: one[0])]
+    held = [
+        Held(begin + timedelta(hours=hour), state) for hour, state in sorted(said, key=lambda one: one[0])
+    ]
     now = begin + timedelta(hours=hours)
     assert nights(*held, now=now) == reference(held, WEEK.days, now)

@@ -68,7 +68,9 @@ def test_a_photograph_is_kept_with_its_line_or_alone(alice, lanterns, stop):
     assert snapshot(alice, lanterns)["note"]["text"] == "lamp next"
     page = alice.get(f"/projects/{lanterns}/story").text
     assert page.count("Delete this photograph for good") == 2
-    assert page.count("lamp next") == 1 + 1 + 1  # her line, not again under the picture; its alt; its place in the list
+    assert (
+        page.count("lamp next") == 1 + 1 + 1
+    )  # her line, not again under the picture; its alt; its place in the list
 
 
 def test_the_same_form_sent_twice_is_one_line(alice, lanterns, stop):
@@ -102,7 +104,11 @@ def test_a_plain_form_without_a_file_will_do(alice, lanterns):
 
 def test_it_gives_the_needle_and_strands_of_its_cloth(alice, new_project):
     fine = helps(alice, new_project(alice, count=28, over=2))
-    assert (fine["needle"]["usual"], fine["strands"], fine["photograph"]) == (24, 2, None)  # TRADE: as on 14 count
+    assert (fine["needle"]["usual"], fine["strands"], fine["photograph"]) == (
+        24,
+        2,
+        None,
+    )  # TRADE: as on 14 count
     coarse = helps(alice, new_project(alice, count=8, over=1))
     assert coarse["needle"]["usual"] < 24
     assert coarse["strands"] > 2

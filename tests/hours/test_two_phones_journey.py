@@ -1,4 +1,4 @@
-"""Times fixed on one phone while the other taps on, without network for a while: both agree, and nothing is lost."""
+"""Times fixed on one phone while the other taps on, a while without network: both agree, nothing is lost."""
 
 from datetime import UTC, datetime, timedelta
 from uuid import uuid4
@@ -54,7 +54,7 @@ def sat(hour, minutes, stitches):
 
 
 def week(context, alice, name):
-    """Give a week as one phone is told it: seconds, stitches, sittings; and what its page says of the projects."""
+    """Give a week as one phone is told it: seconds, stitches, sittings; and its page's table of projects."""
     told = context.request.get(f"{alice.url}/hours.json?week={name}").json()
     page = context.request.get(f"{alice.url}/hours?week={name}").text()
     table = page.split("data-projects")[1].split("</table>")[0] if "data-projects" in page else ""
@@ -65,7 +65,10 @@ def state(page, project):
     """Give what a phone shows of the project."""
     names = ["stitches", "rows_done", "rows", "sitting", "frame", "note"]
     return page.evaluate(
-        "([of, names]) => { const view = phone.view(of); return Object.fromEntries(names.map((n) => [n, view[n] ?? null])) }",
+        """([of, names]) => {
+          const view = phone.view(of);
+          return Object.fromEntries(names.map((name) => [name, view[name] ?? null]));
+        }""",
         [project, names],
     )
 
@@ -88,7 +91,7 @@ def test_times_are_fixed_on_one_phone_while_the_other_taps_on(alice, tablet, ser
     tap_on(phone, 5)
     settled(phone)
 
-    # The phone is without network and taps on; on the tablet the sitting that runs there is ended in its place.
+    # The phone is without network and taps on; on the tablet the sitting that runs there is given an end.
     context.set_offline(True)
     tap_on(phone, 7)
     fixing.goto(f"{alice.url}/hours/sittings?week={week_of(begun)}")

@@ -141,7 +141,10 @@ def test_put_to_rest_while_a_sitting_runs_it_leads_to_the_same_question(desk):
     page.get_by_label("Where you stopped").fill("at the lamp")
     page.get_by_role("button", name="Keep it").click()
     page.wait_for_url(f"**/projects/{desk.id}")
-    assert page.request.get(f"{desk.server.url}/projects/{desk.id}/snapshot").json()["note"]["text"] == "at the lamp"
+    assert (
+        page.request.get(f"{desk.server.url}/projects/{desk.id}/snapshot").json()["note"]["text"]
+        == "at the lamp"
+    )
 
 
 def test_on_a_usual_visit_nothing_of_it_is_asked_for(desk):
@@ -182,9 +185,14 @@ def away(her, line="The lamp post, second thread"):
         {"kind": "stitches", "row": 37, "by": 52, "at": ago(days=20, minutes=5)},
         {"kind": "end", "sitting": SITTING, "note": line, "at": ago(days=20)},
     ]
-    whole = [{"id": f"00000000-0000-7000-8000-0000000000b{n}", "project": her.project, **e} for n, e in enumerate(entries)]
+    whole = [
+        {"id": f"00000000-0000-7000-8000-0000000000b{n}", "project": her.project, **e}
+        for n, e in enumerate(entries)
+    ]
     whole[0]["id"] = SITTING
-    answer = her.context.request.post(f"{her.url}/journal", data={"sent_at": ago(), "entries": whole}, headers=OURS)
+    answer = her.context.request.post(
+        f"{her.url}/journal", data={"sent_at": ago(), "entries": whole}, headers=OURS
+    )
     assert answer.json()["refused"] == []
     file = {"name": "work.jpg", "mimeType": "image/jpeg", "buffer": picture(size=(640, 480))}
     form = {"once": "00000000-0000-7000-8000-00000000000c", "line": line, "photograph": file}
@@ -234,7 +242,9 @@ def test_a_photograph_that_was_deleted_goes_from_the_phone_too(context, server):
     page.goto(address)
     image = page.get_by_alt_text("The lamp post, second thread")
     expect(image).to_be_visible()
-    href = her.context.request.get(f"{her.url}/projects/{her.project}/stopped.json").json()["photograph"]["href"]
+    href = her.context.request.get(f"{her.url}/projects/{her.project}/stopped.json").json()["photograph"][
+        "href"
+    ]
     held = "(href) => caches.match(href).then(Boolean)"
     assert page.evaluate(held, href)
     her.post(href.replace(".jpg", "/away"))

@@ -16,8 +16,10 @@ Row = Sequence[Woven | None]  # the days of a week or month; none: no day of it,
 
 @dataclass(frozen=True)
 class Grid:
-    """How a calendar is laid out: rows of days from ``left``, each ``deep``, its band ``under`` its top, and how
-    far under its lowest thread a mark lies."""
+    """How a calendar is laid out: rows of days from ``left``, each ``deep``, its band ``under`` its top.
+
+    A mark lies ``beam`` beneath its lowest thread.
+    """
 
     left: float
     across: int
@@ -46,7 +48,7 @@ YEAR = Grid(28, 31, 27, 4, 3.8, Loom(6.2, 4.0, 0.8, 5))
 
 @dataclass(frozen=True)
 class Cloth:
-    """A calendar drawn: its size, what one thread stands for, the bare warp, the threads on it, what lies beneath."""
+    """A calendar drawn: its size, what one thread stands for, the bare warp, the threads on it, its marks."""
 
     grid: Grid
     rows: int
@@ -62,7 +64,7 @@ class Cloth:
 
 
 def calendar(rows: Sequence[Row], grid: Grid, marked: Collection[tuple[int, int]] = ()) -> Cloth:
-    """Weave rows of days; those ``marked``, by row and column, have a line beneath, like the bar of a frame."""
+    """Weave rows of days; those ``marked``, by row and column, have a line beneath, as a frame's bar."""
     longest = max((sum((t for _, t in day), timedelta()) for row in rows for day in row if day), default=None)
     minutes = thread_minutes(longest or timedelta(), grid.loom)
     floats: list[Float] = []

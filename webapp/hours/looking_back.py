@@ -54,7 +54,8 @@ class Back(Seen, Sums):
             [None if day is None or day > today else woven(by_date[day], weaves) for day in row]
             for row in self.rows
         ]
-        marked = [(r, c) for r, row in enumerate(self.rows) for c, day in enumerate(row) if day in self.nights]
+        places = ((day, (r, c)) for r, row in enumerate(self.rows) for c, day in enumerate(row))
+        marked = [place for day, place in places if day in self.nights]
         return charts.calendar(rows, self.grid, marked)
 
     @property

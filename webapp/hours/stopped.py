@@ -8,6 +8,7 @@ from flask import url_for
 from webapp.cloth import advice
 from webapp.cloth.tables import read
 from webapp.hours import photographs
+from webapp.hours.models import Photograph
 from webapp.journal import moments
 from webapp.journal.batch import write_down
 from webapp.projects.models import Project
@@ -19,8 +20,8 @@ def write_line(stitcher: UUID, project: UUID, line: str, once: UUID) -> None:
 
     It is said by the end of a sitting of its own that was never begun, so it ends nothing.
     """
-    end = {"id": str(uuid5(once, "line")), "kind": "end", "sitting": str(uuid5(once, "sitting")), "note": line}
-    write_down(stitcher, project, [end])
+    entry, sitting = (str(uuid5(once, name)) for name in ("line", "sitting"))
+    write_down(stitcher, project, [{"id": entry, "kind": "end", "sitting": sitting, "note": line}])
 
 
 def helps(project: Project) -> dict[str, Any]:
@@ -34,7 +35,7 @@ def helps(project: Project) -> dict[str, Any]:
     }
 
 
-def _told(photograph: photographs.Photograph) -> dict[str, Any]:
+def _told(photograph: Photograph) -> dict[str, Any]:
     address = url_for("hours.story.picture", project=photograph.project, photograph=photograph.id)
     size = {"width": photograph.width, "height": photograph.height}
     return {"href": address, "line": photograph.line, "at": moments.write(photograph.at), **size}

@@ -1,4 +1,7 @@
-"""How much of each thread went into a project so far, as a range: what the journal says was spent, at what one takes."""
+"""How much of each thread went into a project so far, as a range.
+
+What the journal says was spent, at what a cross of that line takes.
+"""
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
