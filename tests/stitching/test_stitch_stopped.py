@@ -125,6 +125,32 @@ def test_finished_with_a_photograph_she_comes_to_the_project_once_it_is_kept(des
     assert kept(desk) is not None
 
 
+def test_finished_with_what_is_no_picture_she_stays_to_read_why_and_leaves_when_she_will(desk, tmp_path):
+    page = desk.open(frame="hand", state="finished")
+    (tmp_path / "work.jpg").write_bytes(b"no picture")
+    desk.tap()
+    desk.snapshot()
+    page.goto(f"{desk.server.url}/projects/{desk.id}")
+    page.get_by_role("link", name="See to it").click()
+    page.get_by_label("A photograph").set_input_files(tmp_path / "work.jpg")
+    desk.answer("End")
+    expect(page.get_by_text("That is no picture that can be read.")).to_be_visible()
+    assert page.url.endswith("#finished")
+    desk.wait_for("sitting", "Begin")
+    desk.errors[:] = [said for said in desk.errors if "422" not in said]
+
+
+def test_at_rest_and_on_its_frame_it_asks_about_that_alone(desk):
+    page = desk.open(frame="hoop", state="resting")
+    desk.journal({"kind": "frame", "state": "on"})
+    page.goto(f"{desk.server.url}/projects/{desk.id}")
+    page.get_by_role("link", name="See to it").click()
+    expect(page.get_by_role("heading", name="It rests")).to_be_visible()
+    desk.answer("Off the frame")
+    page.wait_for_url(f"**/projects/{desk.id}")
+    expect(page.get_by_role("link", name="Say where you stopped")).to_be_visible()
+
+
 def test_put_to_rest_while_a_sitting_runs_it_leads_to_the_same_question(desk):
     page = desk.open(frame="scroll")
     desk.tap()

@@ -28,6 +28,7 @@ export function forGood({ plan, view, isFramed }) {
 export function ask(stitch, frame, ...more) {
   const note = el("input", { id: "stopped", maxLength: 200, autocomplete: "off" });
   const photograph = offer(stitch);
+  stitch.sent = null;
   const end = (state) => {
     finish(stitch, note.value.trim(), state);
     stitch.sent = photograph.send(note.value.trim());
