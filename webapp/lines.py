@@ -3,6 +3,13 @@
 import unicodedata
 
 _BREAKS = {"Cc", "Cs", "Zl", "Zp"}  # controls (tabs and ends of lines too), halves of a pair, separators
+# What turns the letters after it round, beyond the text's own end (UAX 9); letters know their way without it.
+_TURNS = dict.fromkeys([*range(0x202A, 0x202F), *range(0x2066, 0x206A)])
+
+
+def without_turns(text: str) -> str:
+    """Leave out the characters that only say which way others run."""
+    return text.translate(_TURNS)
 
 
 def is_one_line(text: str) -> bool:

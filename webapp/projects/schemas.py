@@ -7,7 +7,7 @@ from typing import Any
 from marshmallow import ValidationError, fields, post_load, validate, validates_schema
 
 from webapp.forms import FormSchema
-from webapp.lines import can_be_seen, is_one_line
+from webapp.lines import can_be_seen, is_one_line, without_turns
 from webapp.numbers import counted, number
 from webapp.projects import words
 from webapp.projects.plan import usual_start
@@ -25,7 +25,7 @@ class Title(fields.Field[str]):
     """A name on one line, of which something can be seen."""
 
     def _deserialize(self, value: Any, attr: str | None, data: Any, **kwargs: Any) -> str:
-        title = str(value).strip()
+        title = without_turns(str(value)).strip()
         if not is_one_line(title):
             raise ValidationError("Keep the title to one line, without tabs or control characters.")
         if not can_be_seen(title):
