@@ -20,12 +20,22 @@ def test_a_thread_stands_for_so_much_that_the_tallest_band_fits(longest, each):
     assert bars.thread_minutes(minutes(longest)) == each
 
 
-@given(st.lists(times, max_size=6), st.sampled_from(bars.MINUTES))
-def test_each_share_has_its_threads_and_at_least_one(shares, each):
+@given(st.lists(times, max_size=20), st.sampled_from(bars.MINUTES))
+def test_a_day_has_as_many_threads_as_its_time_and_each_share_its_part(shares, each):
     counts = bars.thread_counts(shares, minutes(each))
-    assert [count > 0 for count in counts] == [share > timedelta() for share in shares]
-    exact = sum(shares, timedelta()) / minutes(each)
-    assert exact - 0.5 <= sum(counts) <= exact + 0.5 + len(shares)
+    there = [share for share in shares if share]
+    total = max(round(sum(shares, timedelta()) / minutes(each)), bool(there))
+    assert sum(counts) == total
+    assert sum(count > 0 for count in counts) == min(total, len(there))
+    assert all(share for share, count in zip(shares, counts, strict=True) if count)
+    for one, few in zip(shares, counts, strict=True):
+        assert all(few <= more for other, more in zip(shares, counts, strict=True) if other > one)
+
+
+def test_where_there_are_more_projects_than_threads_the_longest_are_seen():
+    assert bars.thread_counts([minutes(n) for n in (4, 9, 0, 5, 12)], minutes(15)) == [0, 1, 0, 0, 1]
+    assert bars.thread_counts([minutes(1), minutes(2)], minutes(15)) == [0, 1]
+    assert bars.thread_counts([minutes(n) for n in (60, 15, 1)], minutes(15)) == [3, 1, 1]
 
 
 @given(st.lists(st.tuples(st.integers(0, 4), st.timedeltas(minutes(0), minutes(150))), max_size=4))

@@ -9,7 +9,8 @@ from webapp.hours import charts
 from webapp.hours.bars import WIDTH, Float
 
 spans = st.tuples(st.integers(0, 4), st.timedeltas(timedelta(minutes=1), timedelta(hours=5)))
-days = st.none() | st.lists(spans, max_size=3)
+shares = st.tuples(st.integers(0, 4), st.timedeltas(timedelta(minutes=1), timedelta(hours=2)))
+days = st.none() | st.lists(shares, max_size=12)
 
 
 def strokes(floats):
@@ -28,7 +29,7 @@ def test_every_thread_lies_in_its_own_days_column(grid, data):
     for x, y, long in strokes(cloth.floats):
         assert left <= x + 0.05
         assert x + long <= right + 0.05
-        assert y <= grid.foot(0)
+        assert grid.under <= y <= grid.foot(0)
 
 
 def test_the_longest_day_fits_into_its_row():
@@ -36,6 +37,16 @@ def test_the_longest_day_fits_into_its_row():
         for hours in (0.5, 3, 9, 24):
             cloth = charts.calendar([[[(0, timedelta(hours=hours))]]], grid)
             assert min(y for _, y, _ in strokes(cloth.floats)) >= grid.under
+
+
+@pytest.mark.parametrize("grid", [charts.MONTH, charts.YEAR])
+@pytest.mark.parametrize("projects", [7, 15, 90])
+def test_a_day_of_many_projects_stays_in_its_row(grid, projects):
+    day = [(n % 5, timedelta(minutes=7)) for n in range(projects)]
+    cloth = charts.calendar([[[]], [day]], grid)
+    heights = {y for _, y, _ in strokes(cloth.floats)}
+    assert min(heights) >= grid.deep + grid.under
+    assert len(heights) == round(projects * 7 / cloth.minutes)
 
 
 def test_a_day_with_nothing_is_bare_warp_and_one_to_come_is_not_there():

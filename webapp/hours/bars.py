@@ -72,12 +72,19 @@ def thread_minutes(longest: timedelta, loom: Loom = WEEK) -> int:
 
 
 def thread_counts(times: Sequence[timedelta], each: timedelta) -> list[int]:
-    """Round times to threads so that they add up; whatever is there has at least one."""
-    counts: list[int] = []
-    so_far = timedelta()
-    for time in times:
-        so_far += time
-        counts.append(max(round(so_far / each) - sum(counts), 1) if time else 0)
+    """Share out as many threads as all the times come to together, one where that is less than half of one.
+
+    First the longest have one each, while there are any, so that what is there is seen; every further one
+    goes where the most time is for the threads so far (the method of odd numbers, by which seats are given).
+    """
+    counts = [0] * len(times)
+    if any(times):
+        for _ in range(max(round(sum(times, timedelta()) / each), 1)):
+            due = [
+                (time > timedelta() and not n, time / (2 * n + 1))
+                for time, n in zip(times, counts, strict=True)
+            ]
+            counts[due.index(max(due))] += 1
     return counts
 
 
