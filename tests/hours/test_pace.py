@@ -131,7 +131,11 @@ ROWS = [(140, 70), (140, 80), (140, 90)]
         (None, 150, ROWS[:2], 100 * 98, 9650),
         (None, 0, [], None, None),
         (None, 500, [(140, 5)] * 98, None, 0),
-        (None, 0, [(140, 0)] * 3, None, 0),
+        (None, 0, [(140, 0)] * 3, None, None),  # ticked off uncounted: that says nothing of the others
+        (None, 0, [(140, 0)] * 3, 100 * 98, 9800),
+        (None, -6000, [(140, -6000), *[(140, 0)] * 39], None, None),  # more taken out than was counted
+        (None, -6000, [(140, -6240), *ROWS], None, 60 * 98),  # as the cloth is drawn, a row stops at none
+        (9000, -6000, ROWS, None, 9000),
     ],
 )
 def test_what_is_left_is_the_charts_own_number_or_as_full_as_what_is_done(total, laid, done, expected, left):

@@ -131,6 +131,19 @@ def test_each_week_is_told_of_also_where_no_row_was_closed(alice, lanterns, lay,
     assert table.count("1:00") == 2
 
 
+def test_more_taken_out_than_was_counted_is_none_laid_and_not_a_finish(alice, lanterns, lay, sit):
+    for day in range(1, 10):
+        at = f"2026-01-{day:02}T20"
+        sit(alice, lanterns, f"{at}:00", f"{at}:30")
+        lay(alice, lanterns, {"kind": "done", "row": day, "done": True, "at": f"{at}:20:00.000Z"})
+    away = {"kind": "stitches", "row": 1, "by": -600, "at": "2026-01-20T20:00:00.000Z"}
+    lay(alice, lanterns, away)
+    page = story(alice, lanterns)
+    assert "-600" not in page.split("How it grew")[0]
+    assert "<dt>Stitches</dt><dd>0</dd>" in page
+    assert "The crosses are done" not in page
+
+
 def test_where_she_stopped_is_her_last_line(alice, lanterns, lay):
     begin = str(uuid4())
     lay(

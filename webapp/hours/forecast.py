@@ -68,7 +68,9 @@ class Forecast:
                 f"So far there {'is 1' if self.sittings == 1 else f'are {self.sittings}'}."
             )
         if self.left is None:
-            return f"A finish is forecast once {pace.PLACES} rows or blocks are done."
+            return (
+                f"A finish is forecast once {pace.PLACES} rows or blocks are done and their stitches counted."
+            )
         if self.left <= 0:
             return "The crosses are done."
         return f"A finish is forecast from {pace.WEEKS} whole weeks on, at a pace that comes to an end."

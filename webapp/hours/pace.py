@@ -140,17 +140,20 @@ def left_to_lay(
 
     ``total`` is the chart's own number, where it is known: then that decides. Else the part of ``area``
     (squares of the chart) that is not done is taken to be as full as the places that are: ``done`` gives the
-    area and the stitches of each. With fewer than three of them, ``expected`` stitches for the whole chart;
-    without that, none: it cannot be told.
+    area and the stitches of each. With fewer than three of them, or where nothing is counted in them,
+    ``expected`` stitches for the whole chart; without that, none: it cannot be told. Where more was taken out
+    than was ever counted, nothing is there.
     """
+    laid = max(laid, 0)
     if total is not None:
         return max(total - laid, 0)
     places = list(done)
     full = sum(of for of, _ in places)
     if full >= area:
         return 0
-    if len(places) >= PLACES and full:
-        whole = sum(stitches for _, stitches in places) / full * area
+    counted = sum(max(stitches, 0) for _, stitches in places)
+    if len(places) >= PLACES and full and counted:
+        whole = counted / full * area
     elif expected is not None:
         whole = expected
     else:

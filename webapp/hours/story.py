@@ -110,7 +110,7 @@ def story_of(account: Account, project: Project) -> Story:
         finished=_finished(project, turns, zone),
         rested=[span for span in rests(turns, zone, ["resting"]) if span.end],
         time=sum((one.length for one in counts), timedelta()),
-        stitches=sum(n for _, n in laid),
+        stitches=max(sum(n for _, n in laid), 0),  # as the cloth is drawn: nothing there, or something
         sittings=len(join(sat)),
         evenings=len({*began, *(day for day, n in laid if n > 0)}),
         nights=len(records.nights(account.id, days, now).get(project.id, [])),
