@@ -218,6 +218,27 @@ def test_several_megabytes_are_taken_and_what_is_too_much_is_not(alice, lanterns
     assert add(data=bytes(25_100_000)).status_code == 413
 
 
+def test_what_is_too_much_brings_her_back_to_the_story_with_her_line(config, add):
+    answer = add(data=bytes(31_000_000), line="at the <lamp>")
+    assert answer.status_code == 413
+    assert "That picture has 31 MB, and 25 MB can be taken at most. Choose a smaller size" in answer.text
+    assert 'value="at the &lt;lamp&gt;"' in answer.text
+    assert "Add a photograph" in answer.text
+    assert not (config.data / "photographs").exists()
+
+
+def test_what_is_far_too_much_to_be_read_at_all_still_brings_her_back_to_the_story(alice, lanterns):
+    answer = alice.post(
+        f"/projects/{lanterns}/photographs",
+        content_type="multipart/form-data; boundary=b",
+        environ_overrides={"CONTENT_LENGTH": "900000000"},
+    )
+    assert answer.status_code == 413
+    assert "25 MB can be taken at most. Choose a smaller size" in answer.text
+    assert "Add a photograph" in answer.text
+    assert "Harbour lanterns" in answer.text
+
+
 def test_charlie_neither_reads_nor_adds_to_alices_story(alice, charlie, lanterns, add):
     assert charlie.get(f"/projects/{lanterns}/story").status_code == 404
     assert add(client=charlie).status_code == 404

@@ -19,6 +19,11 @@ class BadPicture(ValueError):
     """No picture that can be taken; the message is a sentence."""
 
 
+def in_tenths(amount: int, of: int) -> str:
+    """Write an amount in so many, rounded up: what is over a limit must not read as the limit itself."""
+    return f"{ceil(10 * amount / of) / 10:g}"
+
+
 def fit(data: bytes) -> Picture:
     """Give a JPEG with its width and height; raise BadPicture.
 
@@ -28,7 +33,7 @@ def fit(data: bytes) -> Picture:
         with Image.open(io.BytesIO(data), formats=KINDS) as found:
             pixels = found.width * found.height
             if pixels > MOST * MEGAPIXEL:
-                has = f"{ceil(10 * pixels / MEGAPIXEL) / 10:g}"  # rounded up: 16 would contradict itself
+                has = in_tenths(pixels, MEGAPIXEL)
                 raise BadPicture(
                     f"That picture has {has} megapixels, and {MOST} can be taken at most. {SMALLER}"
                 )

@@ -1,17 +1,17 @@
 """Views of a project's story, and of its photographs."""
 
+from collections.abc import Mapping
 from uuid import UUID
 
-from flask import Blueprint, abort, redirect, render_template, request, send_file, url_for
+from flask import Blueprint, abort, redirect, render_template, send_file, url_for
 from werkzeug.wrappers import Response
 
 from webapp.accounts.guard import forget, signed_in, signed_in_reading, stitcher
 from webapp.db import begin_writing, db
-from webapp.forms import Errors, load_form
+from webapp.forms import Errors
 from webapp.hours import photographs, words
 from webapp.hours.models import Photograph
-from webapp.hours.schemas import PhotographSchema
-from webapp.hours.sent import sent_picture
+from webapp.hours.sent import sent_photograph
 from webapp.hours.story import story_of
 from webapp.ids import new_id
 from webapp.projects.models import Project
@@ -25,24 +25,19 @@ Answer = str | tuple[str, int] | Response
 @signed_in
 def show(project: UUID) -> Answer:
     """Show the whole story."""
-    return _page(_hers(project), {})
+    return _page(_hers(project), {}, {})
 
 
 @blueprint.post("/photographs")
 @signed_in_reading
 def create(project: UUID) -> Answer:
     """Keep a photograph: decoded and scaled before the writer's turn, which others wait for."""
-    hers = _hers(project)
-    picture, errors = sent_picture()
-    values, wrong = load_form(PhotographSchema())
-    errors |= wrong
-    if picture is None:
-        errors.setdefault("photograph", ["Choose a picture."])
-    if errors or picture is None:
-        return _page(hers, errors), 422
+    hers, sent = _hers(project), sent_photograph()
+    if sent.errors or sent.picture is None:
+        return _page(hers, sent.errors or {"photograph": ["Choose a picture."]}, sent.typed), sent.status
     begin_writing()
     forget()
-    photographs.keep(stitcher().id, project, values["once"], picture, values["line"])
+    photographs.keep(stitcher().id, project, sent.values["once"], sent.picture, sent.values["line"])
     db.session.commit()
     return redirect(url_for(".show", project=project), 303)
 
@@ -73,9 +68,8 @@ def _photograph(project: UUID, photograph: UUID) -> Photograph:
     return db.session.get(Photograph, (stitcher().id, project, photograph)) or abort(404)
 
 
-def _page(project: Project, errors: Errors) -> str:
+def _page(project: Project, errors: Errors, typed: Mapping[str, str]) -> str:
     story = story_of(stitcher(), project)
-    typed = request.form if errors else {}
     return render_template(
         "hours/story.html", story=story, errors=errors, typed=typed, once=new_id(), words=words
     )
