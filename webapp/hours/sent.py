@@ -23,7 +23,7 @@ TOO_LARGE = (
 
 
 class Sent(NamedTuple):
-    """What came: the picture, none where none was chosen, what lies beside it, and what is wrong with them."""
+    """What came: the picture, if one was chosen, what lies beside it, and what is wrong with them."""
 
     picture: Picture | None
     values: dict[str, Any]
