@@ -85,4 +85,5 @@ def _was(stitcher: UUID, sat: Sat, now: datetime) -> Stretch | None:
     if before is None or before.begin is None:
         return None
     begin, end = moments.read(before.begin), moments.read(before.end) if before.end else None
-    return stretch(sat.project, begin, end, None, now)
+    last = records.last_stitch(stitcher, sat.project, begin, now) if end is None else None
+    return stretch(sat.project, begin, end, last, now)

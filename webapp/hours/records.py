@@ -46,12 +46,17 @@ OF_PROJECT = (
     .order_by(Sitting.begin, Sitting.id)
 )
 STRUCK_OUT = select(Sitting.id, Sitting.project).where(_HERS, STRUCK)
+NEXT_BEGUN = (
+    select(Sitting.begin)
+    .where(_HERS, Sitting.project == bindparam("project"))
+    .where(Sitting.begin > bindparam("since"), Sitting.begin <= bindparam("now"))
+    .order_by(Sitting.begin)
+    .limit(1)
+)
 LAST_STITCH = (
     select(Entry.at)
-    .where(
-        *(Entry.stitcher == bindparam("stitcher"), LIVE_STITCHES),
-        *(Entry.at >= bindparam("since"), Entry.project == bindparam("project")),
-    )
+    .where(Entry.stitcher == bindparam("stitcher"), LIVE_STITCHES, Entry.project == bindparam("project"))
+    .where(Entry.at >= bindparam("since"), Entry.at <= bindparam("until"))
     .order_by(Entry.at.desc())
     .limit(1)
 )
@@ -96,6 +101,7 @@ TITLES = (
     .order_by(Project.created, Project.id)
 )
 DAY = timedelta(days=1)
+TICK = timedelta(milliseconds=1)
 
 
 @dataclass(frozen=True)
@@ -131,7 +137,7 @@ def sittings_of(stitcher: UUID, project: UUID, now: datetime) -> list[Sat]:
 
 
 def _sat(stitcher: UUID, row: Any, now: datetime) -> Sat:
-    last = _last_stitch(stitcher, row.project, row.begin) if row.end is None else None
+    last = last_stitch(stitcher, row.project, row.begin, now) if row.end is None else None
     counts = stretch(row.project, row.begin, row.end, last, now)
     return Sat(row.id, row.project, row.begin, row.end, last, counts)
 
@@ -200,7 +206,19 @@ def titles(stitcher: UUID) -> dict[UUID, str]:
     return {row.id: row.title for row in db.session.execute(TITLES, {"stitcher": stitcher})}
 
 
-def _last_stitch(stitcher: UUID, project: UUID, since: datetime) -> datetime | None:
-    asked = {"stitcher": stitcher, "project": project, "since": since}
-    last: datetime | None = db.session.scalar(LAST_STITCH, asked)
+def last_stitch(stitcher: UUID, project: UUID, begin: datetime, now: datetime) -> datetime | None:
+    """Find the last stitch of a sitting without end: before the next one there, before two hours of quiet.
+
+    Each step goes to the newest stitch within two hours, so there are few, however much was stitched.
+    """
+    asked = {"stitcher": stitcher, "project": project}
+    following: datetime | None = db.session.scalar(NEXT_BEGUN, {**asked, "since": begin, "now": now})
+    bound = following - TICK if following else now
+    last, since = None, begin
+    while since <= bound:
+        until = min(since + QUIET, bound)
+        found: datetime | None = db.session.scalar(LAST_STITCH, {**asked, "since": since, "until": until})
+        if found in (None, last):
+            break
+        last = since = found
     return last
