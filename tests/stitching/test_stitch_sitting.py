@@ -8,6 +8,7 @@ from tests.browser.phones import until
 from tests.stitching.conftest import Desk, ago
 
 SITTING = "00000000-0000-7000-8000-00000000000a"
+LATER = "00000000-0000-7000-8000-00000000000b"
 
 
 def kinds(desk):
@@ -117,6 +118,50 @@ def test_when_it_ended_is_told_as_her_own_wall_shows_it(desk):
     page = desk.open()
     hers = datetime.fromisoformat(last).astimezone(ZoneInfo("Europe/London"))
     expect(page.locator("dialog .main")).to_contain_text(f"{hers:%H:%M}")
+
+
+def offered(desk):
+    """Open Stitch, and give the end that is offered for a sitting left running, written down by a touch."""
+    desk.open().locator("dialog .main").click()
+    desk.wait_for("sitting", "Begin")
+    return next(entry["end"] for entry in desk.snapshot()["tail"] if entry["kind"] == "amend")
+
+
+def taps(*ats):
+    return [{"kind": "stitches", "row": 1, "by": 30, "at": at} for at in ats]
+
+
+def test_what_was_tapped_days_after_one_left_running_is_not_offered_as_its_end(desk):
+    desk.project()
+    last, later = ago(hours=73), {"kind": "begin", "id": LATER, "at": ago(hours=3)}
+    desk.journal({"kind": "begin", "id": SITTING, "at": ago(hours=74)}, *taps(last), later)
+    desk.journal(*taps(ago(hours=2)), {"kind": "end", "sitting": LATER, "at": ago(hours=1)})
+    assert offered(desk) == last
+
+
+def test_a_pause_of_over_two_hours_ends_one_left_running(desk):
+    desk.project()
+    last = ago(hours=8)
+    desk.journal({"kind": "begin", "id": SITTING, "at": ago(hours=9)}, *taps(last, ago(hours=5)))
+    assert offered(desk) == last
+
+
+def test_a_tap_dated_ahead_hides_none_left_running(desk):
+    desk.project()
+    last = ago(hours=8)
+    desk.journal({"kind": "begin", "id": SITTING, "at": ago(hours=9)}, *taps(last, ago(days=-400)))
+    assert offered(desk) == last
+
+
+def test_one_whose_taps_this_phone_does_not_have_is_left_to_fix_times(desk):
+    desk.project()
+    desk.journal({"kind": "begin", "id": SITTING, "at": ago(days=3)}, *taps(ago(days=3)))
+    desk.journal(*taps(*(ago(hours=3, seconds=-n) for n in range(60))))
+    page = desk.open()
+    expect(page.locator("dialog")).to_contain_text("its last tap is not kept here")
+    expect(page.locator("dialog").get_by_role("button", name="Strike it out")).to_have_count(0)
+    page.get_by_role("link", name="Fix times").click()
+    expect(page.get_by_role("heading", name="Fix times")).to_be_visible()
 
 
 def test_a_sitting_in_which_nothing_was_tapped_can_be_struck_out(desk):

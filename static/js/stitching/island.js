@@ -107,7 +107,7 @@ function dim(element) {
 /** What must be said on opening: work to enter, a sitting left running, a long absence, clean hands. */
 function greet(stitch) {
   const look = () => {
-    const last = stitch.phone.last(stitch.project).at(-1);
+    const last = stitch.phone.last(stitch.project).findLast(({ at }) => Date.parse(at) <= stitch.phone.now());
     const quiet = last ? stitch.phone.now() - Date.parse(last.at) : 0;
     if (stitch.view.sitting) return quiet > FORGOTTEN && stitch.open("forgotten");
     if (quiet > LONG_AWAY && stitch.place !== null) return stitch.open("stopped");
