@@ -15,14 +15,18 @@ from webapp import clock
 from webapp.db import db
 from webapp.forms import Errors
 from webapp.hours import records
-from webapp.hours.amends import latest_change, moved_to
+from webapp.hours.amends import before_change, latest_change, moved_to
 from webapp.hours.wall import NoSuchTime, meant, shown, wrong_with
 from webapp.journal import moments
 from webapp.journal.batch import write_down
-from webapp.journal.models import Sitting
+from webapp.journal.models import Entry, Sitting
 
 TICK = timedelta(milliseconds=1)
 Times = tuple[datetime, datetime]
+
+
+class Stale(ValueError):
+    """The sitting that a form shows does not count any more; the message is a sentence that says why."""
 
 
 def times_of(
@@ -54,52 +58,105 @@ def move(stitcher: UUID, before: Sitting, project: UUID, times: Times, once: UUI
 
     What that project cannot take is refused before anything is struck.
     """
-    set_times(stitcher, project, moved_to(before.id, project), times, once)
-    strike(stitcher, before.project, before.id, once)
+    became = moved_to(before.id, project)
+    entry_id, says = _to_these(became, times, once)
+    if not _is_taken(stitcher, entry_id, before):
+        _amend(stitcher, project, became, entry_id, says)
+        strike(stitcher, before.project, before.id, once)
 
 
 def set_times(stitcher: UUID, project: UUID, sitting: UUID, times: Times, once: UUID) -> None:
     """Set a sitting's times, or add it; the caller commits."""
-    begin, end = (moments.write(moment) for moment in times)
-    entry_id = _entry_id(once, f"{sitting} {begin} {end}")
-    _amend(stitcher, project, sitting, entry_id, {"begin": begin, "end": end})
+    before = db.session.get(Sitting, (stitcher, project, sitting))
+    entry_id, says = _to_these(sitting, times, once)
+    if not _is_taken(stitcher, entry_id, before):
+        _amend(stitcher, project, sitting, entry_id, says)
 
 
 def strike(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
     """Strike a sitting out; the caller commits."""
-    _amend(stitcher, project, sitting, _entry_id(once, f"{sitting} struck"), {"struck": True})
+    entry_id = _entry_id(once, f"{sitting} struck")
+    if not _is_taken(stitcher, entry_id, db.session.get_one(Sitting, (stitcher, project, sitting))):
+        _amend(stitcher, project, sitting, entry_id, {"struck": True})
 
 
 def put_back(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
     """Undo what put a sitting right last, so that it is as it was before; the caller commits.
 
-    Where that moved it to another project, what it became there goes.
+    Where that moved it to another project, what it became there goes, and what that became in turn.
     """
-    struck = db.session.get_one(Sitting, (stitcher, project, sitting)).struck
-    _undo(stitcher, project, sitting, once)
-    if struck:
-        for other, became in became_of(stitcher, sitting):
-            _undo(stitcher, other, became, once)
+    before = db.session.get_one(Sitting, (stitcher, project, sitting))
+    named = records.named(stitcher, project, sitting)
+    if before.struck:
+        _undo(stitcher, project, sitting, latest_change(named), once)
+        for way in ways_of(stitcher, sitting):
+            _undo_all(stitcher, way[-1], once)
+    elif before.begin is None:
+        raise Stale(_why(before))
+    elif before_change(named) is not None:
+        # Sent twice, the form finds another change to be the latest; by its own number it is the same undo.
+        _undo(stitcher, project, sitting, latest_change(named), once)
 
 
-def became_of(stitcher: UUID, sitting: UUID) -> list[tuple[UUID, UUID]]:
-    """List as what, and of which project, a sitting counts that was moved there."""
-    named = {project: moved_to(sitting, project) for project in records.titles(stitcher)}
-    query = select(Sitting.project, Sitting.id).where(
-        Sitting.stitcher == stitcher, tuple_(Sitting.project, Sitting.id).in_(named.items()), ~Sitting.struck
-    )
-    rows = db.session.execute(query.where(Sitting.begin.is_not(None)))
-    return [(project, became) for project, became in rows]
+def _is_taken(stitcher: UUID, entry_id: str, before: Sitting | None) -> bool:
+    """Tell whether the form was taken already; raise Stale if it was not, and its sitting does not count."""
+    if db.session.get(Entry, (stitcher, UUID(entry_id))) is not None:
+        return True
+    if before is not None and before.begin is None:
+        raise Stale(_why(before))
+    return False
 
 
-def _undo(stitcher: UUID, project: UUID, sitting: UUID, once: UUID) -> None:
-    changed = latest_change(records.named(stitcher, project, sitting))
-    # Sent twice, the form finds another change to be the latest; by its own number it is the same undo.
+def _why(before: Sitting) -> str:
+    if not before.struck:
+        return "This sitting is not there any more: it was taken back, or put back where it came from."
+    where = went_to(before.stitcher, before.id)
+    if where:
+        title = records.titles(before.stitcher)[where[-1]]
+        return f"This sitting was moved to {title} meanwhile. Change it there, or put this one back first."
+    return "This sitting was struck out meanwhile. Put it back first."
+
+
+def went_to(stitcher: UUID, sitting: UUID) -> list[UUID]:
+    """List the projects that a sitting was moved to, one after the other, if it still counts at the last."""
+    ways = ways_of(stitcher, sitting)
+    return next(([one.project for one in way] for way in ways if way[-1].begin is not None), [])
+
+
+def ways_of(stitcher: UUID, sitting: UUID) -> list[list[Sitting]]:
+    """List what a sitting became by moves, and what that became in turn, each with all that lie between."""
+    projects = list(records.titles(stitcher))
+    ways: list[list[Sitting]] = []
+    todo: list[list[Sitting]] = [[]]
+    for way in todo:
+        id = way[-1].id if way else sitting
+        named = [(project, moved_to(id, project)) for project in projects]
+        query = select(Sitting).where(
+            Sitting.stitcher == stitcher, tuple_(Sitting.project, Sitting.id).in_(named)
+        )
+        further = [[*way, became] for became in db.session.scalars(query)]
+        todo += further
+        ways += further
+    return ways
+
+
+def _undo_all(stitcher: UUID, one: Sitting, once: UUID) -> None:
+    named = records.named(stitcher, one.project, one.id)
+    amends = [entry["id"] for entry, dead in named if entry["kind"] == "amend" and not dead]
+    _undo(stitcher, one.project, one.id, amends, once)
+
+
+def _undo(stitcher: UUID, project: UUID, sitting: UUID, changed: list[str], once: UUID) -> None:
     undos = [
         {"id": _entry_id(once, f"undo {n} {sitting}"), "kind": "undo", "entry": id}
         for n, id in enumerate(changed)
     ]
     write_down(stitcher, project, undos)
+
+
+def _to_these(sitting: UUID, times: Times, once: UUID) -> tuple[str, dict[str, str]]:
+    begin, end = (moments.write(moment) for moment in times)
+    return _entry_id(once, f"{sitting} {begin} {end}"), {"begin": begin, "end": end}
 
 
 def _amend(stitcher: UUID, project: UUID, sitting: UUID, entry_id: str, says: dict[str, Any]) -> None:

@@ -9,7 +9,7 @@ from webapp import clock
 from webapp.accounts.models import Account
 from webapp.hours import records, wall, words
 from webapp.hours.amends import before_change, offered_end
-from webapp.hours.fixing import became_of
+from webapp.hours.fixing import went_to
 from webapp.hours.joining import Joined, join
 from webapp.hours.records import Sat
 from webapp.hours.report import week_asked
@@ -28,7 +28,7 @@ class Listing(Shown):
     joined: list[Joined]
     titles: dict[UUID, str]
     was: dict[UUID, Stretch]  # what a sitting that was put right counted for before
-    moved: dict[UUID, UUID]  # to which project one that was struck out was moved
+    moved: dict[UUID, list[UUID]]  # through which projects one that was struck out was moved
     gaps: dict[UUID, timedelta]  # from tap to tap, at the projects of those still open
 
     def day_of(self, joined: Joined) -> str:
@@ -41,6 +41,14 @@ class Listing(Shown):
         if sat.end is None:
             return f"{begin:%H:%M}, {'left running' if sat.left_running(self.now) else 'still running'}"
         return f"{begin:%H:%M} to {words.moment(wall.shown(sat.end, self.zone), begin.date())}"
+
+    def says_struck(self, sat: Sat) -> str:
+        """Say where one that was struck out is now, if it was moved."""
+        way = self.moved.get(sat.id)
+        if not way:
+            return "struck out"
+        is_back = way[-1] == sat.project
+        return f"moved to {self.titles[way[0]]} and back" if is_back else f"moved to {self.titles[way[-1]]}"
 
     def values(self, sat: Sat) -> dict[str, str]:
         """Fill in its form; for one that runs, its last tap and her usual gap are offered as the end."""
@@ -74,7 +82,7 @@ def listing_of(account: Account, name: str | None) -> Listing:
     touching = [one for one in found if one.counts.end > week.begin or one.begin >= week.begin]
     struck = records.struck(account.id, week.begin, week.end, now)
     was = {one.id: was for one in touching if (was := _was(account.id, one, now))}
-    moved = {one.id: to[0][0] for one in struck if (to := became_of(account.id, one.id))}
+    moved = {one.id: to for one in struck if (to := went_to(account.id, one.id))}
     gaps = {one.project: records.gap(account.id, one.project) for one in touching if one.end is None}
     titles = records.titles(account.id)
     return Listing(zone, now, week, join(touching + struck), titles, was, moved, gaps)

@@ -89,7 +89,10 @@ def _put_right(part: bool, schema: OnceSchema, before: Sitting | None, write: Wr
     """Load the form, write down what it says of the sitting ``before``, and show the list; all or nothing."""
     given, errors = load_form(schema)
     _listing()  # a week that cannot be shown is said before anything is written
-    errors = errors or write(given, before)
+    try:
+        errors = errors or write(given, before)
+    except fixing.Stale as error:
+        errors = {"once": [str(error)]}
     if errors:
         return _answer(part, errors, sitting=before.id if before else None)
     db.session.commit()
