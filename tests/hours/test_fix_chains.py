@@ -184,3 +184,12 @@ def test_what_a_move_added_is_not_put_back_to_nothing(alice, quince, sitting):
     there = moved(alice, sitting, quince)
     back(alice, there)
     assert minutes(alice) == {"Quince tree": 60}
+
+
+def test_times_kept_as_they_are_write_nothing(alice, lanterns, sitting):
+    before = written(alice, lanterns)
+    answer = alice.post(f"{sitting}/list", data=times(end="2026-02-10T21:00"))
+    assert answer.status_code == 200
+    assert "Kept." in answer.text
+    assert "It was" not in answer.text
+    assert written(alice, lanterns) == before

@@ -66,9 +66,11 @@ def move(stitcher: UUID, before: Sitting, project: UUID, times: Times, once: UUI
 
 
 def set_times(stitcher: UUID, project: UUID, sitting: UUID, times: Times, once: UUID) -> None:
-    """Set a sitting's times, or add it; the caller commits."""
+    """Set a sitting's times, or add it; times that it has already write nothing. The caller commits."""
     before = db.session.get(Sitting, (stitcher, project, sitting))
     entry_id, says = _to_these(sitting, times, once)
+    if before is not None and times == (before.begin, before.end):
+        return
     if not _is_taken(stitcher, entry_id, before):
         _amend(stitcher, project, sitting, entry_id, says)
 
