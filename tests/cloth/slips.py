@@ -5,9 +5,9 @@ from typing import Any
 
 from webapp.cloth.slip_saying import slots
 from webapp.cloth.slip_text import Slip
-from webapp.cloth.slip_threads import Part, Thread
 from webapp.cloth.tables import NAMES, read
 from webapp.places import SHARED
+from webapp.threads.legend import Line, Part
 from webapp.threads.tables import kinds
 
 VECTORS = json.loads((SHARED / "vectors" / "slip.json").read_text(encoding="utf-8"))
@@ -25,8 +25,8 @@ def slip_of(given: dict[str, Any]) -> Slip:
     return Slip(**{**given, "threads": threads_of(given.get("threads", []))})
 
 
-def threads_of(given: list[dict[str, Any]]) -> tuple[Thread, ...]:
-    return tuple(Thread(**{**one, "parts": tuple(Part(**part) for part in one["parts"])}) for one in given)
+def threads_of(given: list[dict[str, Any]]) -> tuple[Line, ...]:
+    return tuple(Line(**{**one, "parts": tuple(Part(**part) for part in one["parts"])}) for one in given)
 
 
 def said_of(slip: Slip) -> dict[str, str]:

@@ -7,16 +7,16 @@ from math import ceil
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.cloth.any_legend import legends
 from tests.cloth.forty import forty
 from tests.cloth.slips import tables
-from tests.cloth.test_slip_threads import legends
 from webapp.cloth import class_threads, classroom, slip_threads
-from webapp.cloth.slip_threads import Part, Thread
+from webapp.threads.legend import Line, Part
 from webapp.threads.needed import ground, needs
 
 KINDS = tables()["threads"]
-RED = Thread("●", (Part("Red 321"),), full=100)
-BEADS = Thread("C", (Part("Black", "beads", 1),), beads=60)
+RED = Line((Part("Red 321"),), "●", full=100)
+BEADS = Line((Part("Black", "beads", 1),), "C", beads=60)
 CLASS = {"n": "10", "width": "140", "height": "168", "count": "28", "over": "2", "bolt_width": "55"}
 
 
@@ -46,7 +46,7 @@ def test_a_learner_gets_whole_working_lengths_and_the_skeins_are_added_up_before
 
 
 def test_one_thread_on_two_lines_is_one_row_with_both_symbols():
-    other = Thread("○", (Part("Red 321", strands=1),), back=30)
+    other = Line((Part("Red 321", strands=1),), "○", back=30)
     (row,) = class_threads.rows(asked(RED, other), KINDS)
     assert row["symbol"] == "● ○"
     assert re.fullmatch(r"each \d+ × 18 in, 2 strands; each \d+ × 18 in, 1 strand", row["more"])
@@ -59,7 +59,7 @@ def test_beads_are_counted_out_to_each():
 
 def test_a_kind_that_is_not_plain_cotton_is_named():
     """Silk is cut 15 in long: common practice, no source (shared/tables/threads.json)."""
-    (row,) = class_threads.rows(asked(Thread("A", (Part("Rose 2", "silk"),), full=1)), KINDS)
+    (row,) = class_threads.rows(asked(Line((Part("Rose 2", "silk"),), "A", full=1)), KINDS)
     assert row["more"] == "Silk; each 1 × 15 in, 2 strands"
 
 

@@ -1,46 +1,27 @@
-"""The threads of a slip without a browser: text, code, words, and how they become a legend."""
+"""The threads of a slip without a browser: their text, their code, and what is said of them."""
 
 import re
 from dataclasses import replace
 from html import unescape
 from urllib.parse import parse_qs, urlencode, urlsplit
-from uuid import UUID
 
 import pytest
 import segno
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from sqlalchemy import select
 
+from tests.cloth.any_legend import legends
 from tests.cloth.forty import forty
 from tests.cloth.slips import VECTORS, slip_of, tables
-from tests.threads.legends import lay_down, line, part
 from webapp.cloth import slip_rows, slip_text, slip_threads
 from webapp.cloth.slip_code import code
-from webapp.cloth.slip_text import MOST_CODED, MOST_LINKED, coded, read, weight, write
-from webapp.cloth.slip_threads import Part, Thread
-from webapp.db import db
-from webapp.threads.from_slip import thread_from
-from webapp.threads.legend_kept import line_of
-from webapp.threads.models import LegendLine
+from webapp.cloth.slip_text import MOST_CODED, coded, read, weight, write
+from webapp.threads.legend import Line, Part
 
 KINDS = tables()["threads"]
 QUINCE = slip_of(VECTORS["slips"][0]["slip"])
 FORTY = replace(QUINCE, threads=forty())
-RED = Thread("●", (Part("Red 321"),), full=900)
-names = st.text(st.characters(exclude_categories=["Cc", "Cs", "Zl", "Zp"]), min_size=1, max_size=20)
-seen = names.filter(lambda name: slip_text.fault(name) is None)
-parts = st.builds(
-    Part, seen, st.sampled_from(list(slip_threads.KINDS)), st.integers(1, 4), st.just("") | seen
-)
-many = st.integers(0, slip_threads.STITCHES)
-threads = st.builds(
-    Thread,
-    st.just("") | seen.map(lambda symbol: symbol[:12]).filter(lambda symbol: slip_text.fault(symbol) is None),
-    st.lists(parts, min_size=1, max_size=6).map(tuple),
-    *[many] * 7,
-).filter(lambda thread: len(thread.symbol) <= 12)
-legends = st.lists(threads, max_size=8).map(tuple)
+RED = Line((Part("Red 321"),), "●", full=900)
 
 
 # Their text
@@ -93,7 +74,7 @@ def test_a_legend_of_forty_threads_goes_into_one_code_that_fits_beside_the_drawi
 
 def test_threads_too_many_for_a_code_are_left_out_of_it_and_the_page_says_so(client):
     cyrillic = tuple(
-        Thread(one.symbol, (Part(f"Полевые цветы {n}"),), one.full) for n, one in enumerate(forty())
+        Line((Part(f"Полевые цветы {n}"),), one.symbol, full=one.full) for n, one in enumerate(forty())
     )
     slip = replace(QUINCE, threads=cyrillic)
     assert weight(write(slip)) > MOST_CODED
@@ -120,8 +101,8 @@ def rows(*legend, **more):
 
 
 def test_each_line_says_its_thread_strands_and_what_to_buy():
-    blend = Thread("B", (Part("Blue 7", "cotton", 1), Part("Silver", "filament", 1)), full=40)
-    said = rows(RED, blend, Thread("C", (Part("Rose 2", "silk", 2, "Rose 7"),), full=10))
+    blend = Line((Part("Blue 7", "cotton", 1), Part("Silver", "filament", 1)), "B", full=40)
+    said = rows(RED, blend, Line((Part("Rose 2", "silk", 2, "Rose 7"),), "C", full=10))
     assert said[0] == {
         "symbol": "●", "thread": "Red 321", "more": "", "strands": "2", "buy": "1 skein",
     }  # fmt: skip
@@ -131,29 +112,29 @@ def test_each_line_says_its_thread_strands_and_what_to_buy():
 
 
 def test_a_thread_on_two_lines_is_bought_once_for_both():
-    lines = [Thread(symbol, (Part("Red 321"),), full=900) for symbol in "AB"]
+    lines = [Line((Part("Red 321"),), symbol, full=900) for symbol in "AB"]
     said = rows(*lines)
     assert [row["buy"] for row in said] == [
-        rows(Thread("A", (Part("Red 321"),), full=1800))[0]["buy"],
+        rows(Line((Part("Red 321"),), "A", full=1800))[0]["buy"],
         "as above",
     ]
 
 
 def test_beads_are_bought_with_some_to_spare():
     """A spare of 5 %, five at least: common practice, no source (threads/estimate.py)."""
-    assert rows(Thread("", (Part("Black", "beads", 1),), beads=60))[0]["buy"] == "65 beads"
+    assert rows(Line((Part("Black", "beads", 1),), beads=60))[0]["buy"] == "65 beads"
 
 
 def test_a_thread_of_which_no_stitch_is_counted_says_so():
-    assert rows(Thread("A", (Part("Red 321"),)))[0]["buy"] == "not counted"
+    assert rows(Line((Part("Red 321"),), "A"))[0]["buy"] == "not counted"
 
 
 @settings(deadline=None)
 @given(legends)
 def test_there_is_a_row_for_every_line_and_the_sum_is_of_what_they_say(legend):
-    legend = tuple(thread for thread in legend if sum(p.strands for p in thread.parts) <= 24)
+    legend = tuple(line for line in legend if sum(part.strands for part in line.parts) <= 24)
     said = slip_rows.rows(replace(QUINCE, threads=legend), KINDS)
-    assert [row["symbol"] for row in said] == [thread.symbol for thread in legend]
+    assert [row["symbol"] for row in said] == [line.symbol for line in legend]
     buy = [one for row in said for one in row["buy"].split(" + ")]
     summed = slip_rows.texts(replace(QUINCE, threads=legend), KINDS)["to-buy"]
     for sold in ("skein", "spool", "bead"):
@@ -162,109 +143,3 @@ def test_there_is_a_row_for_every_line_and_the_sum_is_of_what_they_say(legend):
         )
         found = re.search(rf"([\d,]+) {sold}", summed)
         assert (int(found.group(1).replace(",", "")) if found else 0) == whole
-
-
-# The page, and her project
-
-
-def opened(client, slip):
-    return client.get("/cloth/slip", query_string={"s": write(slip)})
-
-
-def test_the_page_shows_the_threads_as_a_table_and_markup_in_them_is_text(client):
-    page = opened(client, replace(QUINCE, threads=(RED, Thread("<i>", (Part("<b>Red</b>"),), 5)))).text
-    assert page.count("<tr>") == 3
-    assert "&lt;b&gt;Red&lt;/b&gt;" in page
-    assert "<b>Red" not in page
-    assert "To buy: 2 skeins, each colour of one dye lot." in page
-    assert re.search(r"data-threads( hidden)?>", opened(client, QUINCE).text).group(1) == " hidden"
-
-
-def test_a_slip_changed_by_its_form_keeps_its_threads(client):
-    page = unescape(opened(client, replace(QUINCE, threads=(RED,))).text)
-    kept = re.search('name="threads" value="([^"]*)"', page).group(1)
-    figures = {"title": "Quince", "width": "90", "height": "60", "count": "14", "threads": kept}
-    answer = client.get("/cloth/slip", query_string=figures)
-    assert read(parse_qs(urlsplit(answer.location).query)["s"][0]).threads == (RED,)
-
-
-def test_figures_with_damaged_threads_are_a_sentence_and_lose_them(client):
-    figures = {"title": "Quince", "width": "90", "height": "60", "count": "14", "threads": "1~●~2cRed"}
-    page = client.get("/cloth/slip", query_string=figures)
-    assert page.status_code == 422
-    assert slip_text.DAMAGED in page.text
-    assert 'name="threads" value=""' in page.text
-
-
-def legend_of(app, project):
-    with app.app_context():
-        query = select(LegendLine).where(LegendLine.project == project).order_by(LegendLine.position)
-        lines = list(db.session.scalars(query))
-        return lines, tuple(thread_from(line_of(row)) for row in lines)
-
-
-def project_made(browser, slip):
-    answer = browser.post("/cloth/slip", data={"s": write(slip)})
-    assert answer.status_code == 303
-    return UUID(answer.location.rsplit("/", 1)[1])
-
-
-def test_a_slip_made_her_project_brings_its_legend_once(app, alice):
-    projects = {project_made(alice, FORTY) for _ in range(3)}
-    assert len(projects) == 1
-    lines, legend = legend_of(app, projects.pop())
-    assert legend == FORTY.threads
-    assert len({line.key for line in lines}) == 40
-    assert [line.position for line in lines] == list(range(1, 41))
-
-
-def test_what_a_phone_carries_of_a_project_knows_the_legend_that_came_with_a_slip(app, alice):
-    project = project_made(alice, FORTY)
-    plan = alice.get(f"/projects/{project}/snapshot").json["plan"]
-    assert [line["name"] for line in plan["legend"]] == [one.parts[0].thread for one in FORTY.threads]
-    assert all(line["each"] > 0 for line in plan["legend"])
-    legend = alice.get(f"/projects/{project}/thread")
-    assert legend.status_code == 200
-    assert legend.text.count('<li id="line-') == 40
-
-
-def test_the_code_without_the_threads_and_the_link_with_them_make_one_project(app, alice):
-    bare, full = project_made(alice, QUINCE), project_made(alice, FORTY)
-    assert bare == full
-    assert legend_of(app, full)[1] == FORTY.threads
-
-
-def test_a_legend_that_is_there_already_stays_hers(app, alice):
-    project = project_made(alice, QUINCE)
-    lay_down(app, project, line(part("Mine"), symbol="A", full=1))
-    project_made(alice, FORTY)
-    assert [thread.parts[0].thread for thread in legend_of(app, project)[1]] == ["Mine"]
-
-
-def test_lines_of_the_same_first_thread_have_keys_of_their_own(app, alice):
-    name = "x" * 100
-    slip = replace(QUINCE, threads=tuple(Thread(str(n), (Part(name),), n) for n in range(12)))
-    lines, _legend = legend_of(app, project_made(alice, slip))
-    assert len({line.key for line in lines}) == 12
-    assert max(len(line.key) for line in lines) <= 100
-
-
-def test_whoever_begins_with_a_slip_has_its_legend(app, client):
-    assert legend_of(app, project_made(client, FORTY))[1] == FORTY.threads
-
-
-def test_a_project_s_own_slip_has_its_legend(app, alice):
-    page = unescape(alice.get(f"/projects/{project_made(alice, FORTY)}").text)
-    link = re.search(r'href="(/cloth/slip[^"]*)"', page).group(1)
-    assert "Cut, needle, threads" in page
-    assert read(parse_qs(urlsplit(alice.get(link).location).query)["s"][0]) == FORTY
-
-
-def test_a_legend_too_long_for_any_link_is_left_out_and_that_is_said(app, alice, new_project):
-    project = new_project(alice)
-    lay_down(app, project, *[line(part(f"{n} {'Щ' * 90}"), full=n) for n in range(40)])
-    page = unescape(alice.get(f"/projects/{project}").text)
-    assert "Its threads are too many for a link." in page
-    link = re.search(r'href="(/cloth/slip[^"]*)"', page).group(1)
-    assert read(parse_qs(urlsplit(alice.get(link).location).query)["s"][0]).threads == ()
-    assert len(link) < MOST_LINKED

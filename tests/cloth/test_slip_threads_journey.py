@@ -3,6 +3,7 @@
 import re
 from dataclasses import asdict, replace
 from random import Random
+from typing import Any
 from urllib.parse import urlencode
 
 import pytest
@@ -15,11 +16,13 @@ from tests.cloth.languages import folder_of
 from tests.cloth.slips import VECTORS, slip_of, tables
 from webapp.cloth import class_threads, classroom, slip_rows, slip_text, slip_threads
 from webapp.cloth.slip_text import write
-from webapp.cloth.slip_threads import Part, Thread
+from webapp.threads.legend import Line, Part
 
 QUINCE = slip_of(VECTORS["slips"][0]["slip"])
 FORTY = replace(QUINCE, threads=forty())
-LONG = replace(QUINCE, threads=tuple(Thread(t.symbol, (Part("Полевые цветы"),), t.full) for t in forty()))
+LONG = replace(
+    QUINCE, threads=tuple(Line((Part("Полевые цветы"),), one.symbol, full=one.full) for one in forty())
+)
 CLASS = {"n": "10", "width": "140", "height": "168", "count": "28", "over": "2", "bolt_width": "55"}
 
 THERE = """async ([folder, tables, slips, classes]) => {
@@ -39,7 +42,7 @@ THERE = """async ([folder, tables, slips, classes]) => {
 }"""
 
 
-def random_thread(rng: Random) -> Thread:
+def random_line(rng: Random) -> Line:
     """Make a line of a legend at random, of names few enough to meet again."""
     kinds = list(slip_threads.KINDS)
     parts = tuple(
@@ -47,13 +50,21 @@ def random_thread(rng: Random) -> Thread:
         for _ in range(rng.choice([1, 1, 1, 2, 3]))
     )
     most = rng.choice([0, 20, 3_000, 1_000_000])
-    return Thread(rng.choice(["", "●", "A_~"]), parts, *(rng.randint(0, most) for _ in range(7)))
+    symbol = rng.choice(["", "●", "A_~"])
+    return Line(parts, symbol, **{name: rng.randint(0, most) for name in slip_threads.COUNTS})
+
+
+def as_a_slip_has_it(line: Line) -> dict[str, Any]:
+    """Give what a slip says of a line: the rest of it is her own."""
+    names = ("thread", "kind", "strands", "instead")
+    parts = [{name: getattr(part, name) for name in names} for part in line.parts]
+    return {"symbol": line.symbol, "parts": parts, **line.counts._asdict()}
 
 
 def test_both_languages_say_the_same_of_any_threads(page, server):
     page.goto(f"{server.url}/health")
     rng = Random(5)
-    legends = [tuple(random_thread(rng) for _ in range(rng.randint(0, 9))) for _ in range(150)]
+    legends = [tuple(random_line(rng) for _ in range(rng.randint(0, 9))) for _ in range(150)]
     grounds = [
         {"count": rng.choice([11.0, 13.72, 28.0]), "across": rng.choice([None, 14.5])} for _ in legends
     ]
@@ -70,9 +81,7 @@ def test_both_languages_say_the_same_of_any_threads(page, server):
     kinds = tables()["threads"]
     for slip, text, found in zip(slips, texts, said, strict=True):
         told = [slip_rows.rows(slip, kinds), slip_rows.texts(slip, kinds)]
-        as_it_is = {**asdict(slip), "threads": [asdict(one) for one in slip.threads]}
-        for one in as_it_is["threads"]:
-            one["parts"] = list(one["parts"])
+        as_it_is = {**asdict(slip), "threads": [as_a_slip_has_it(one) for one in slip.threads]}
         assert found == [as_it_is, text, slip_text.weight(text), slip_text.coded(slip), *told]
     for typed, found in zip(classes, lessons, strict=True):
         values = classroom.ask(typed).values

@@ -10,9 +10,9 @@ from webapp.cloth.advice import needles
 from webapp.cloth.lengths import laid
 from webapp.cloth.slip_rows import Row, bought, units
 from webapp.cloth.slip_text import DAMAGED
-from webapp.cloth.slip_threads import Thread
 from webapp.cloth.words import length
 from webapp.numbers import counted
+from webapp.threads.legend import Line
 from webapp.threads.needed import Need, ground, needs
 
 SPARE = 2  # needles (common practice, no source)
@@ -78,7 +78,7 @@ def _needles(values: Mapping[str, Any], table: Mapping[str, Any]) -> str:
     if values["by"] != "cut":
         found = needles(values["count"] / int(values["over"]), table)
         size = f", size {found.usual}"
-    threads: tuple[Thread, ...] = values["threads"] or ()
-    beads = any(thread.beads or any(part.kind == "beads" for part in thread.parts) for thread in threads)
+    lines: tuple[Line, ...] = values["threads"] or ()
+    beads = any(line.beads or any(part.kind == "beads" for part in line.parts) for line in lines)
     beading = f" And {many} for beads." if beads else ""
     return f"{many} needles{size}: one each, two to spare.{beading}"

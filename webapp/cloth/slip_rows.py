@@ -5,9 +5,9 @@ from typing import Any
 
 from webapp.cloth import slip_text
 from webapp.cloth.slip_text import Slip
-from webapp.cloth.slip_threads import Part, Thread
 from webapp.cloth.words import join
 from webapp.numbers import counted
+from webapp.threads.legend import Line, Part
 from webapp.threads.needed import Need, ground, needs
 
 UNITS = {"skein": ("skein", "skeins"), "spool": ("spool", "spools"), "bead": ("bead", "beads")}
@@ -21,14 +21,14 @@ def rows(slip: Slip, kinds: Mapping[str, Any]) -> list[Row]:
     found = needs(slip.threads, ground(slip.count, slip.over, slip.across), kinds)
     met: set[tuple[str, str]] = set()
     said = []
-    for thread in slip.threads:
+    for line in slip.threads:
         said.append(
             {
-                "symbol": thread.symbol,
-                "thread": " + ".join(part.used for part in thread.parts),
-                "more": ", ".join(_more(thread, kinds)),
-                "strands": " + ".join(str(part.strands) for part in thread.parts if part.kind != "beads"),
-                "buy": " + ".join(_buy(part, found, kinds, met) for part in thread.parts),
+                "symbol": line.symbol,
+                "thread": line.used,
+                "more": ", ".join(_more(line, kinds)),
+                "strands": " + ".join(str(part.strands) for part in line.parts if part.kind != "beads"),
+                "buy": " + ".join(_buy(part, found, kinds, met) for part in line.parts),
             }
         )
     return said
@@ -62,10 +62,10 @@ def units(need: Need, many: int, kinds: Mapping[str, Any]) -> str:
     return counted(many, *UNITS[kinds[need.kind]["sold"]]) if need.counted else UNCOUNTED
 
 
-def _more(thread: Thread, kinds: Mapping[str, Any]) -> list[str]:
+def _more(line: Line, kinds: Mapping[str, Any]) -> list[str]:
     """Say the kinds that are not plain cotton, and what stands in for what is printed."""
-    names = dict.fromkeys(part.kind for part in thread.parts if part.kind != "cotton")
-    instead = [f"for {part.thread}" for part in thread.parts if part.instead]
+    names = dict.fromkeys(part.kind for part in line.parts if part.kind != "cotton")
+    instead = [f"for {part.thread}" for part in line.parts if part.instead]
     return [*(kinds[kind]["name"] for kind in names), *instead]
 
 

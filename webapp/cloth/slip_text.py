@@ -29,9 +29,10 @@ from dataclasses import dataclass, replace
 from math import floor
 
 from webapp.cloth import bounds, slip_threads
-from webapp.cloth.slip_threads import Thread, Unsound
+from webapp.cloth.slip_threads import Unsound
 from webapp.cloth.words import plain
 from webapp.lines import can_be_seen, is_one_line
+from webapp.threads.legend import Line
 
 FINISHES = {"framed": "f", "usual": "u", "small": "s", "ornament": "o"}
 HELD = {"hoop": "h", "clamps": "c", "scroll": "s", "stretched": "t", "hand": "n"}
@@ -70,7 +71,7 @@ class Slip:
     unit: str = "in"
     error: float | None = None
     title: str = ""
-    threads: tuple[Thread, ...] = ()
+    threads: tuple[Line, ...] = ()
 
 
 def fault(title: str) -> str | None:

@@ -14,9 +14,10 @@ static/js/cloth/slip_threads.js.
 """
 
 import re
-from dataclasses import dataclass
+from typing import Any
 
 from webapp.lines import can_be_seen, is_one_line
+from webapp.threads.legend import Line, Part
 
 KINDS = {
     "cotton": "c",
@@ -43,43 +44,13 @@ class Unsound(ValueError):
     """The text of no threads."""
 
 
-@dataclass(frozen=True)
-class Part:
-    """One thread of what is in the needle; instead: what is used in its place, or ""."""
-
-    thread: str
-    kind: str = "cotton"
-    strands: int = 2
-    instead: str = ""
-
-    @property
-    def used(self) -> str:
-        """Name the thread that is really used."""
-        return self.instead or self.thread
+def write(lines: tuple[Line, ...]) -> str:
+    """Write lines in their order; nothing where there are none."""
+    fields = [field for line in lines for field in _fields(line)]
+    return "~".join([str(len(lines)), *fields]) if lines else ""
 
 
-@dataclass(frozen=True)
-class Thread:
-    """One line of a slip's threads: its symbol, what is in the needle, and how many stitches of each kind."""
-
-    symbol: str
-    parts: tuple[Part, ...]
-    full: int = 0
-    half: int = 0
-    quarter: int = 0
-    three_quarter: int = 0
-    back: int = 0
-    knots: int = 0
-    beads: int = 0
-
-
-def write(threads: tuple[Thread, ...]) -> str:
-    """Write threads in their order; nothing where there are none."""
-    fields = [field for thread in threads for field in _fields(thread)]
-    return "~".join([str(len(threads)), *fields]) if threads else ""
-
-
-def read(text: str) -> tuple[Thread, ...]:
+def read(text: str) -> tuple[Line, ...]:
     """Read threads, or raise Unsound; nothing where there is nothing."""
     if not text:
         return ()
@@ -89,7 +60,7 @@ def read(text: str) -> tuple[Thread, ...]:
     return threads
 
 
-def brought(text: str) -> tuple[Thread, ...] | None:
+def brought(text: str) -> tuple[Line, ...] | None:
     """Read threads that came along from a slip; None where they cannot be read."""
     try:
         return read(text)
@@ -97,7 +68,7 @@ def brought(text: str) -> tuple[Thread, ...] | None:
         return None
 
 
-def begin(text: str) -> tuple[tuple[Thread, ...], str]:
+def begin(text: str) -> tuple[tuple[Line, ...], str]:
     """Read threads off the beginning of a text; gives them, and what comes after the "~" behind them."""
     number, _mark, rest = text.partition("~")
     if not re.fullmatch("[1-9][0-9]{0,2}", number) or int(number) > LINES:
@@ -106,32 +77,32 @@ def begin(text: str) -> tuple[tuple[Thread, ...], str]:
     if len(fields) != 3 * int(number) + 1:
         raise Unsound
     lines = [fields[at : at + 3] for at in range(0, 3 * int(number), 3)]
-    return tuple(_thread(*line) for line in lines), fields[-1]
+    return tuple(_line(*its) for its in lines), fields[-1]
 
 
-def _fields(thread: Thread) -> tuple[str, str, str]:
+def _fields(line: Line) -> tuple[str, str, str]:
     parts = "_n".join(
         f"{part.strands}{KINDS[part.kind]}{_shut(part.thread)}"
         + (f"_i{_shut(part.instead)}" if part.instead else "")
-        for part in thread.parts
+        for part in line.parts
     )
-    rest = ((letter, getattr(thread, name)) for name, letter in REST.items())
+    rest = ((letter, getattr(line, name)) for name, letter in REST.items())
     return (
-        _shut(thread.symbol),
+        _shut(line.symbol),
         parts,
-        f"{thread.full}{''.join(f'{letter}{many}' for letter, many in rest if many)}",
+        f"{line.full}{''.join(f'{letter}{many}' for letter, many in rest if many)}",
     )
 
 
-def _thread(symbol: str, parts: str, counts: str) -> Thread:
+def _line(symbol: str, parts: str, counts: str) -> Line:
     found = MANY.fullmatch(counts)
     made = tuple(_part(part) for part in parts.split("_n"))
     if found is None or len(made) > PARTS or sum(part.strands for part in made) > STRANDS:
         raise Unsound
-    many = [int(number or 0) for number in found.groups()]
-    if max(many) > STITCHES:
+    many: dict[str, Any] = {name: int(n or 0) for name, n in zip(COUNTS, found.groups(), strict=True)}
+    if max(many.values()) > STITCHES:
         raise Unsound
-    return Thread(_named(symbol, SYMBOL) if symbol else "", made, *many)
+    return Line(made, _named(symbol, SYMBOL) if symbol else "", **many)
 
 
 def _part(text: str) -> Part:

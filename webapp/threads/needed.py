@@ -10,10 +10,10 @@ from dataclasses import dataclass, field
 from math import ceil, floor
 from typing import Any
 
-from webapp.cloth.slip_threads import Part, Thread
 from webapp.threads import kinds as habits
-from webapp.threads.estimate import Counts, Estimate, estimate
+from webapp.threads.estimate import Estimate, estimate
 from webapp.threads.geometry import Ground, ground_of
+from webapp.threads.legend import Line, Part
 
 FORGIVEN = 1e-9  # of a skein: what arithmetic may add to a whole one
 Kinds = Mapping[str, Mapping[str, Any]]
@@ -55,28 +55,24 @@ def ground(count: float, over: int, across: float | None) -> Ground:
     return ground_of(count, over, across)
 
 
-def needs(threads: Sequence[Thread], on: Ground, kinds: Kinds) -> dict[tuple[str, str], Need]:
+def needs(lines: Sequence[Line], on: Ground, kinds: Kinds) -> dict[tuple[str, str], Need]:
     """Give what every thread takes, by kind and name, in the order of the lines."""
     found: dict[tuple[str, str], Need] = {}
-    for thread in threads:
-        for part, estimated, working in each_part(thread, on, kinds):
+    for line in lines:
+        for part, estimated, working in each_part(line, on, kinds):
             need = found.setdefault((part.kind, part.used), Need(part.kind, part.used))
-            if thread.symbol and thread.symbol not in need.symbols:
-                need.symbols.append(thread.symbol)
+            if line.symbol and line.symbol not in need.symbols:
+                need.symbols.append(line.symbol)
             _add(need, part, estimated, working, kinds[part.kind])
     return found
 
 
-def each_part(thread: Thread, on: Ground, kinds: Kinds) -> list[tuple[Part, Estimate, float]]:
+def each_part(line: Line, on: Ground, kinds: Kinds) -> list[tuple[Part, Estimate, float]]:
     """Estimate every part of a line; gives with each the working length, mm."""
-    many = Counts(
-        *(thread.full, thread.half, thread.quarter, thread.three_quarter),
-        *(thread.back, thread.knots, thread.beads),
-    )
-    worked = habits.worked(kinds, [(part.kind, part.strands) for part in thread.parts])
+    worked = habits.worked(kinds, [(part.kind, part.strands) for part in line.parts])
     return [
-        (part, estimate(on, many, how, kinds[part.kind]), how.working)
-        for part, how in zip(thread.parts, worked, strict=True)
+        (part, estimate(on, line.counts, how, kinds[part.kind]), how.working)
+        for part, how in zip(line.parts, worked, strict=True)
     ]
 
 
