@@ -10,7 +10,7 @@ from sqlalchemy import select
 
 from tests.cloth.forty import forty
 from tests.cloth.slips import VECTORS, slip_of
-from tests.threads.legends import lay_down, line, part
+from tests.threads.stashed import legend, line
 from webapp.cloth import slip_text
 from webapp.cloth.slip_text import MOST_LINKED, read, write
 from webapp.db import db
@@ -74,8 +74,8 @@ def project_made(browser, slip):
 def test_a_slip_made_her_project_brings_its_legend_once(app, alice):
     projects = {project_made(alice, FORTY) for _ in range(3)}
     assert len(projects) == 1
-    lines, legend = legend_of(app, projects.pop())
-    assert legend == FORTY.threads
+    lines, brought = legend_of(app, projects.pop())
+    assert brought == FORTY.threads
     assert len({line.key for line in lines}) == 40
     assert [line.position for line in lines] == list(range(1, 41))
 
@@ -85,9 +85,9 @@ def test_what_a_phone_carries_of_a_project_knows_the_legend_that_came_with_a_sli
     plan = alice.get(f"/projects/{project}/snapshot").json["plan"]
     assert [line["name"] for line in plan["legend"]] == [one.parts[0].thread for one in FORTY.threads]
     assert all(line["each"] > 0 for line in plan["legend"])
-    legend = alice.get(f"/projects/{project}/thread")
-    assert legend.status_code == 200
-    assert legend.text.count('<li id="line-') == 40
+    page = alice.get(f"/projects/{project}/thread")
+    assert page.status_code == 200
+    assert page.text.count('<li id="line-') == 40
 
 
 def test_the_code_without_the_threads_and_the_link_with_them_make_one_project(app, alice):
@@ -98,7 +98,7 @@ def test_the_code_without_the_threads_and_the_link_with_them_make_one_project(ap
 
 def test_a_legend_that_is_there_already_stays_hers(app, alice):
     project = project_made(alice, QUINCE)
-    lay_down(app, project, line(part("Mine"), symbol="A", full=1))
+    legend(app, project, line("Mine", symbol="A"))
     project_made(alice, FORTY)
     assert [one.parts[0].thread for one in legend_of(app, project)[1]] == ["Mine"]
 
@@ -106,7 +106,7 @@ def test_a_legend_that_is_there_already_stays_hers(app, alice):
 def test_lines_of_the_same_first_thread_have_keys_of_their_own(app, alice):
     name = "x" * 100
     slip = replace(QUINCE, threads=tuple(Line((Part(name),), str(n), full=n) for n in range(12)))
-    lines, _legend = legend_of(app, project_made(alice, slip))
+    lines, _brought = legend_of(app, project_made(alice, slip))
     assert len({line.key for line in lines}) == 12
     assert max(len(line.key) for line in lines) <= 100
 
@@ -124,7 +124,7 @@ def test_a_project_s_own_slip_has_its_legend(app, alice):
 
 def test_a_legend_too_long_for_any_link_is_left_out_and_that_is_said(app, alice, new_project):
     project = new_project(alice)
-    lay_down(app, project, *[line(part(f"{n} {'Щ' * 90}"), full=n) for n in range(40)])
+    legend(app, project, *[line(f"{n} {'Щ' * 90}", n) for n in range(40)])
     page = unescape(alice.get(f"/projects/{project}").text)
     assert "Its threads are too many for a link." in page
     link = re.search(r'href="(/cloth/slip[^"]*)"', page).group(1)

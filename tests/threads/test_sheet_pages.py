@@ -5,7 +5,7 @@ from html import unescape
 
 import pytest
 
-from tests.threads.legends import lay_down, line, part
+from tests.threads.stashed import legend, line
 
 LIGHT = {"item": "our:light", "ticked": "yes"}
 SHEETS = ["bag", "finishing"]
@@ -14,7 +14,7 @@ SHEETS = ["bag", "finishing"]
 @pytest.fixture
 def project(app, alice, new_project):
     made = new_project(alice, title="Quince tree", width=70, height=98)
-    lay_down(app, made, line(part("Rose 2", "silk"), symbol="▲", full=40), line(part("Red 321"), full=900))
+    legend(app, made, line("Rose 2", 40, kind="silk", symbol="▲"), line("Red 321", 900))
     return f"/projects/{made}"
 
 
@@ -135,7 +135,7 @@ def test_what_is_no_line_stays_typed_with_a_sentence(alice, project, typed, sent
 
 def test_her_own_words_are_text_and_so_are_the_thread_s(app, alice, new_project):
     project = new_project(alice, title="<i>Quince</i>")
-    lay_down(app, project, line(part("<b>Red</b>"), symbol="<", full=1))
+    legend(app, project, line("<b>Red</b>", symbol="<"))
     alice.post(f"/projects/{project}/bag/lines", data={"words": "<u>tea</u>"})
     page = alice.get(f"/projects/{project}/bag").text
     assert not re.search("<(b>Red|u>|i>Quince)", page)

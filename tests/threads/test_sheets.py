@@ -3,15 +3,23 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.threads.legends import line, part
+from tests.threads.stashed import part
 from webapp.threads import bag, finishing, sheet, tables
 from webapp.threads.bag import Packed
+from webapp.threads.models import LegendLine
 
 KINDS = tables.kinds()
-COTTON = line(part("Red 321"), symbol="A", full=900)
-GOLD = line(part("Red 321"), part("Gold 4", "filament", 1), symbol="B", full=40)
+
+
+def line(*parts, symbol="", beads=0):
+    """Make a line that stands in no database yet."""
+    return LegendLine(parts=list(parts), symbol=symbol, beads=beads)
+
+
+COTTON = line(part("Red 321"), symbol="A")
+GOLD = line(part("Red 321"), part("Gold 4", "filament", 1), symbol="B")
 BEADS = line(part("Seed, black", "beads", 1), symbol="C", beads=60)
-SILK = line(part("Rose 2", "silk"), full=40)
+SILK = line(part("Rose 2", "silk"))
 
 
 def packed(lines, held="hoop"):
@@ -27,7 +35,7 @@ def steps(lines, held="hoop", planned="10 × 7 in"):
 
 
 def test_the_threads_go_in_by_name_each_once_with_its_symbols():
-    found = packed([COTTON, GOLD, line(part("Green 9", instead="Moss 1"), symbol="D", full=1)])
+    found = packed([COTTON, GOLD, line(part("Green 9", instead="Moss 1"), symbol="D")])
     threads = {key: (item.text, item.more) for key, item in found.items() if key.startswith("thread:")}
     assert threads == {
         "thread:cotton:Red 321": ("Red 321", "A B"),
@@ -102,7 +110,7 @@ def test_plain_cotton_is_washed_before_it_is_pressed():
 def test_whatever_may_not_bear_water_is_named_and_not_washed():
     """Hand-dyed or unknown thread: mystitchworld.com; silk, wool and the rest: common practice, no source."""
     for kind in ("hand-dyed", "silk", "wool", "metallic", "satin", "filament", "beads", "a kind not known"):
-        found = steps([COTTON, line(part("Rose 2", kind), full=4)])
+        found = steps([COTTON, line(part("Rose 2", kind))])
         assert found["our:wash"].text == "Do not wash it", kind
         assert "Rose 2" in found["our:wash"].more
         assert "Red 321" not in found["our:wash"].more
@@ -113,7 +121,7 @@ def test_whatever_may_not_bear_water_is_named_and_not_washed():
 
 
 def test_many_threads_that_are_not_washed_are_named_by_their_kinds():
-    many = [line(part(f"Rose {n}", "silk" if n % 2 else "wool"), full=1) for n in range(9)]
+    many = [line(part(f"Rose {n}", "silk" if n % 2 else "wool")) for n in range(9)]
     assert steps(many)["our:wash"].more.startswith("Wool, silk: only if its label says")
 
 
@@ -130,7 +138,7 @@ def test_metallic_satin_and_beads_are_pressed_cool_and_beads_never_on_top():
     assert "cool" not in steps([COTTON])["our:press"].more
     assert "On a towel" in steps([COTTON])["our:press"].more
     for kind in ("metallic", "satin", "filament"):
-        assert "A cool iron" in steps([line(part("X", kind), full=1)])["our:press"].more
+        assert "A cool iron" in steps([line(part("X", kind))])["our:press"].more
     assert "never on the beads" in steps([BEADS])["our:press"].more
     assert "Unknown thread: a cool iron." in steps([])["our:press"].more
 
@@ -156,9 +164,8 @@ def test_work_in_the_hand_is_taken_off_nothing():
 
 kinds = st.sampled_from([*KINDS, "a kind not known"])
 parts = st.builds(part, st.text(min_size=1, max_size=100), kinds, st.integers(1, 6))
-legends = st.lists(st.builds(line, st.lists(parts, min_size=1, max_size=3).map(list)), max_size=5).map(
-    lambda lines: [line(*one.parts[0]) for one in lines]
-)
+lines = st.lists(parts, min_size=1, max_size=3).map(lambda parts: line(*parts))
+legends = st.lists(lines, max_size=5)
 
 
 @given(legends)
