@@ -6,37 +6,7 @@ from uuid import uuid4
 import pytest
 from playwright.sync_api import expect
 
-LINES = [
-    {"symbol": "X", "thread": "Madder dark", "colour": "#9b3527", "full": "300"},
-    {"symbol": "o", "thread": "Sea green", "colour": "#2e7d6b", "full": "40", "half": "6", "quarter": "4"},
-    {"symbol": "/", "thread": "Charcoal", "colour": "#181715", "full": "20", "back": "30"},
-]
-
-
-def legend(desk, lines=LINES, **fields):
-    """Give the project a legend by the form of its lines, and open it."""
-    desk.project(**fields)
-    for line in lines:
-        desk.post(f"/projects/{desk.id}/thread/lines", **{"strands": "2"} | line | {"id": str(uuid4())})
-    page = desk.open()
-    page.wait_for_selector(".chip")
-    return page
-
-
-def chip(page, name):
-    return page.get_by_role("button", name=name).and_(page.locator(".chip"))
-
-
-def threads(desk):
-    return {key: {name: n[:2] for name, n in by.items()} for key, by in desk.snapshot()["threads"].items()}
-
-
-def press_long(page, button):
-    box = button.bounding_box()
-    page.mouse.move(box["x"] + 20, box["y"] + 20)
-    page.mouse.down()
-    page.wait_for_timeout(750)
-    page.mouse.up()
+from tests.stitching.needles import chip, legend, press_long, threads
 
 
 def test_taps_go_to_the_needle_in_hand_and_what_is_left_is_told(desk):
@@ -149,42 +119,6 @@ def test_without_a_legend_nothing_is_said_of_needles(desk):
     assert page.locator(".strip").count() == 0
 
 
-# Passes by colour
-
-
-def passes(desk):
-    desk.act("more")
-    desk.answer("Passes")
-
-
-def test_a_legend_asks_for_the_passes_it_has_and_counts_them_by_colour(desk):
-    page = legend(desk, height=1, expected=10, step="row")
-    desk.tap()
-    desk.wait_for("label", "Every row is done")
-    passes(desk)
-    expect(page.get_by_label("Knots and beads", exact=True)).to_have_count(0)
-    for name, colour in (("Part stitches", "Sea green"), ("Backstitch", "Charcoal")):
-        section = page.locator("dialog section", has_text=name)
-        section.get_by_text("0 laid; count more").click()
-        section.locator("summary", has_text=colour).click()
-        section.get_by_role("button", name="Lay them").click()
-        expect(page.get_by_label(name, exact=True)).to_be_checked()
-    expect(page.get_by_role("button", name="It is finished")).to_be_visible()
-    assert threads(desk) == {"Sea green": {"part": [10, 10]}, "Charcoal": {"back": [30, 30]}}
-
-
-def test_backstitch_is_measured_along_its_line(desk):
-    page = legend(desk, count=14, over=1)
-    passes(desk)
-    section = page.locator("dialog section", has_text="Backstitch")
-    section.get_by_text("0 laid; count more").click()
-    section.locator("summary", has_text="Charcoal").click()
-    page.get_by_label("Charcoal: laid now").fill("2")
-    page.get_by_label("Counted in").select_option("in")
-    section.get_by_role("button", name="Lay them").click()
-    expect(section).to_contain_text("28 of 30")  # two inches of 14 count
-
-
 # What a plan or a legend changed meanwhile does to a needle
 
 
@@ -250,17 +184,3 @@ def test_a_thread_may_be_called_anything(desk, name):
     desk.tap(2)
     expect(page.locator(".chip[aria-pressed=true] small")).to_contain_text("7 left · ")
     assert threads(desk) == {name: {"cross": [2, 2]}}
-
-
-def test_more_backstitch_than_one_entry_can_say_is_laid_by_several_and_taken_back_by_one_undo(desk):
-    page = legend(desk, [{"symbol": "/", "thread": "Charcoal", "full": "20", "back": "25000"}])
-    passes(desk)
-    page.get_by_text("0 laid; count more").click()
-    page.locator("dialog summary", has_text="Charcoal").click()
-    page.get_by_role("button", name="Lay them").click()
-    expect(page.get_by_label("Backstitch", exact=True)).to_be_checked()
-    assert threads(desk) == {"Charcoal": {"back": [25_000, 25_000]}}
-    assert page.evaluate("phone.refused()") == []
-    page.get_by_role("button", name="Close").click()
-    desk.act("undo")
-    assert threads(desk) == {}
