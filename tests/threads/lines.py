@@ -5,7 +5,7 @@ import json
 from hypothesis import strategies as st
 
 from webapp.places import SHARED
-from webapp.threads.estimate import PATCH, Counts, Own, Worked
+from webapp.threads.estimate import PATCH, Counts, Own, Worked, estimate
 from webapp.threads.geometry import METHODS, Ground, ground_of
 
 KINDS = json.loads((SHARED / "tables" / "threads.json").read_text(encoding="utf-8"))["kinds"]
@@ -29,3 +29,12 @@ owns = st.one_of(
     st.none(), st.builds(Own, st.floats(0.5, 2), st.floats(0.03, 0.5), st.just("one length on 2026-02-03"))
 )
 kinds = st.sampled_from([kind for kind in KINDS.values() if kind["sold"] != "bead"])
+
+
+def skeins(number):
+    """Work out to how many crosses so many skeins reach at 14, surely and perhaps."""
+    takes = estimate(
+        ON_14, Counts(full=2000), TWO._replace(loop=True), COTTON
+    ).each  # of the needle's two strands
+    as_sold = [mm * 2 / 6 for mm in (takes.high, takes.low)]
+    return [int(number * 8000 / each) for each in as_sold]  # a skein of 8 m: TRADE [M1]
