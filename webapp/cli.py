@@ -1,9 +1,11 @@
 """The command ``evenrow``."""
 
 import sys
+from collections.abc import Iterator
+from contextlib import contextmanager
 
 import click
-from sqlalchemy.exc import OperationalError
+from sqlalchemy.exc import DBAPIError
 
 from webapp.config import BadSetting, Config
 
@@ -16,6 +18,16 @@ def main(ctx: click.Context) -> None:
         ctx.obj = Config.from_environment()
     except BadSetting as error:
         raise click.ClickException(str(error)) from error
+
+
+@contextmanager
+def said_plainly() -> Iterator[None]:
+    """Say in a sentence that a folder holds no house yet, or one that cannot be read."""
+    try:
+        yield
+    except DBAPIError as error:
+        help_ = "`evenrow serve` makes a new house, or brings one up to date."
+        raise click.ClickException(f"The database cannot be read: {error.orig}. {help_}") from error
 
 
 @main.command()
@@ -53,7 +65,7 @@ def audit(config: Config) -> None:
     from webapp.journal.audit import differences
 
     app = create_app(config)
-    with app.app_context():
+    with said_plainly(), app.app_context():
         found = 0
         for sentence in differences():
             click.echo(sentence)
@@ -71,7 +83,8 @@ def remind(config: Config, stay: bool) -> None:
 
     if stay:
         stay_and_remind(config)
-    else:
+        return
+    with said_plainly():
         click.echo(f"Sent: {one_round(config)}.")
 
 
@@ -86,14 +99,12 @@ def passphrase(config: Config, name: str) -> None:
     from webapp import create_app
     from webapp.accounts.keeping import CannotReplace, find_claimed, replace_passphrase
 
-    with create_app(config).app_context():
+    with said_plainly(), create_app(config).app_context():
         try:
             find_claimed(name)
             replace_passphrase(name, ask_passphrase())
         except CannotReplace as error:
             raise click.ClickException(str(error)) from error
-        except OperationalError as error:
-            raise click.ClickException(f"The database cannot be read: {error.orig}.") from error
     click.echo("The new passphrase holds, and she is signed out everywhere.")
 
 

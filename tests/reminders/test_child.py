@@ -72,6 +72,18 @@ def test_a_house_has_its_key_from_the_first_start(own_server):
     assert (own_server.data / "vapid.pem").stat().st_mode & 0o777 == 0o600
 
 
+@pytest.mark.parametrize("command", ["remind", "audit"])
+def test_where_there_is_no_house_yet_it_says_so(tmp_path, command):
+    settings = os.environ | {"EVENROW_DATA": str(tmp_path / "nothing")}
+    ran = subprocess.run(
+        [sys.executable, "-m", "webapp.cli", command], env=settings, capture_output=True, text=True
+    )
+    assert ran.returncode == 1
+    assert "`evenrow serve` makes a new house" in ran.stderr
+    assert "Traceback" not in ran.stderr
+    assert not (tmp_path / "nothing" / "vapid.pem").exists()
+
+
 def test_reminding_once_says_how_many_were_sent(own_server):
     command = [sys.executable, "-m", "webapp.cli", "remind"]
     ran = subprocess.run(command, env=os.environ | own_server.settings, capture_output=True, text=True)

@@ -102,6 +102,14 @@ def test_an_operator_can_add_a_name_or_a_whole_origin():
         ("64:ff9b::7f00:1", False),
         ("64:ff9b::a00:1", False),
         ("2001:0:4136:e378:8000:63bf:80ff:fffe", False),
+        ("fec0::1", False),  # site-local once (RFC 3879)
+        ("::ffff:0:7f00:1", False),  # translated otherwise (RFC 2765)
+        ("5f00::1", False),  # names of segments (RFC 9602)
+        ("64:ff9b:1::7f00:1", False),  # translated within one network (RFC 8215)
+        ("100::1", False),  # thrown away (RFC 6666)
+        ("2001:db8::1", False),  # for books (RFC 3849)
+        ("::ffff:9.9.9.9", True),
+        ("64:ff9b::909:909", True),  # all that a phone network of IPv6 alone has
         ("127.1", False),
         ("localhost", False),
         ("", False),

@@ -56,6 +56,16 @@ def test_on_other_nights_it_has_nothing(alice, client, new_project, hold, at_nig
     assert event["DTSTART"].dt == BEDTIME + timedelta(days=1)
 
 
+def test_where_nothing_is_said_at_bedtime_a_calendar_says_nothing_either(alice, client, new_project, hold):
+    link = link_on(alice.post("/reminders/calendar"))
+    hold(alice, new_project(alice), "on")
+    assert len(events(client.get(link))) == 1
+    page = alice.post("/reminders", data={"at_bedtime": "", "bedtime": "22:30", "hours": "", "away": ""})
+    assert page.status_code == 303, page.text
+    assert events(client.get(link)) == []
+    assert "It stays empty while nothing is said at bedtime." in alice.get("/reminders").text
+
+
 def test_a_calendar_can_be_ended_and_made_anew(alice, client):
     first = link_on(alice.post("/reminders/calendar"))
     second = link_on(alice.post("/reminders/calendar"))
@@ -121,6 +131,18 @@ def test_a_letter_comes_at_bedtime_once_she_said_that_it_is_her_address(
     assert "To alice@mail.example." in alice.get("/reminders").text
     alice.post("/reminders/email/end")
     assert remind(app, BEDTIME + timedelta(days=1)) == 0
+
+
+def test_what_confirms_an_address_holds_for_three_days(app, alice, client, mail, at_night):
+    alice.post("/reminders/email", data={"email": "alice@mail.example"})
+    (link,) = re.findall(r"https://stitch.example(\S+)", mail.letters[0].get_content())
+    assert "three days" in mail.letters[0].get_content()
+    at_night.move_to("2026-02-16T20:00:00Z")
+    assert client.get(link).status_code == 200
+    at_night.move_to("2026-02-17T20:00:00Z")
+    assert client.get(link).status_code == client.post(link).status_code == 404
+    with app.app_context():
+        assert db.session.query(ReminderChoice.email).one() == (None,)
 
 
 def test_to_look_at_the_link_says_nothing_yet(app, alice, client, mail):

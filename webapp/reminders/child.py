@@ -16,10 +16,10 @@ from contextlib import contextmanager
 
 from flask import Flask
 
-from webapp import create_app
+from webapp import clock, create_app
 from webapp.config import Config
 from webapp.db import db
-from webapp.reminders import rounds
+from webapp.reminders import ledger, rounds
 from webapp.reminders.vapid import make_key
 
 BETWEEN = 20.0  # seconds
@@ -29,6 +29,10 @@ PAUSE = 2.0  # seconds, before a child that ended is begun anew: one that cannot
 def one_round(config: Config) -> int:
     """Do one round; tells how many reminders got through."""
     app = create_app(config)
+    with app.app_context():
+        ledger.is_any_free(
+            clock.now()
+        )  # where there is no house yet this says so, before a key is made for none
     make_key(config.data)
     return _round(app, config)
 

@@ -19,8 +19,9 @@ SERVICES = (
 LONGEST = 1000
 NOT_ONE = "That is not the address of a push service. Turn reminders on from this phone's own browser."
 NOT_KNOWN = "This house does not know the push service {host}. Whoever runs it can add it."
-# Addresses of IPv4 in the clothes of IPv6: mapped ones the library knows; these say it in their last 32 bits.
-_LAST_BITS = [ip_network("64:ff9b::/96"), ip_network("64:ff9b:1::/48"), ip_network("::/96")]
+# All of IPv6 that is given out to be reached from everywhere (IANA, IPv6 Global Unicast Address Assignments), and
+# IPv4 behind the one prefix for translating it (RFC 6052): in its last 32 bits. Mapped IPv4 the library knows.
+_UNICAST, _TRANSLATED = ip_network("2000::/3"), ip_network("64:ff9b::/96")
 
 
 @dataclass(frozen=True)
@@ -76,15 +77,18 @@ def is_public(address: str) -> bool:
         found = ip_address(address.partition("%")[0])
     except ValueError:
         return False
-    return all(one.is_global and not one.is_multicast for one in (found, *_inside(found)))
+    if isinstance(found, IPv6Address):
+        inner = _inside(found)
+        if not inner and found not in _UNICAST:
+            return False
+        return all(one.is_global and not one.is_multicast for one in inner or [found])
+    return found.is_global and not found.is_multicast
 
 
-def _inside(found: IPv4Address | IPv6Address) -> list[IPv4Address]:
+def _inside(found: IPv6Address) -> list[IPv4Address]:
     """List the IPv4 addresses that an IPv6 one leads to: mapped, 6to4, Teredo, translated."""
-    if isinstance(found, IPv4Address):
-        return []
     inner = [found.ipv4_mapped, found.sixtofour, *(found.teredo or ())]
-    if any(found in network for network in _LAST_BITS):
+    if found in _TRANSLATED:
         inner.append(IPv4Address(int(found) & 0xFFFFFFFF))
     return [one for one in inner if one is not None]
 

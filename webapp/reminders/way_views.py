@@ -29,12 +29,13 @@ blueprint = Blueprint("ways", __name__, url_prefix="/reminders")
 
 OFTEN = "So many letters are not sent at once. Wait a while, then try again."
 NOT_SENT = "The mail server did not take the letter. Try again in a while, or tell whoever runs this house."
+HOLDS = timedelta(days=3)
 CONFIRM = """Somebody, hopefully you, wants Evenrow's reminders sent to this address:
 to take cross stitch off its frame at bedtime. If it was you, open this:
 
 {link}
 
-If not, do nothing; no other letter will come.
+The link holds for three days. If it was not you, do nothing; no other letter will come.
 """
 
 
@@ -60,7 +61,7 @@ def end_calendar() -> Answer:
 
 @blueprint.get("/calendar/<token>.ics")
 def show_calendar(token: str) -> Response:
-    """Give a calendar to whoever has its address: tonight, if there is work on a frame."""
+    """Give a calendar to whoever has its address: her bedtime tonight, if there is work on a frame."""
     query = select(Account, ReminderChoice).join(ReminderChoice, ReminderChoice.stitcher == Account.id)
     found = db.session.execute(query.where(ReminderChoice.feed == hash_token(token))).first()
     if found is None:
@@ -68,7 +69,8 @@ def show_calendar(token: str) -> Response:
     account, choice = found
     now, rules = clock.now(), choices_of(account, choice)
     night, begin = next_bedtime(now, rules)
-    works = () if is_quiet(night, rules) else still(held(account.id))
+    says = rules.at_bedtime and not is_quiet(night, rules)
+    works = still(held(account.id)) if says else ()
     evenings = [Evening(night, begin, letter(works, choice.show_title)[1])] if works else []
     response = Response(calendar.written(str(account.id), evenings, now), mimetype="text/calendar")
     response.headers["Cache-Control"] = "private, no-store"
@@ -88,7 +90,9 @@ def ask_email() -> Answer:
     db.session.flush()
     if not may_write(choice, given["email"]):
         return page({"email": [OFTEN]}), 429
-    token = new_token()
+    token = (
+        f"{clock.now() + HOLDS:%Y%m%d}-{new_token()}"  # kept is a hash of all of it: nobody can put it off
+    )
     choice.email_asked, choice.email_token = given["email"], hash_token(token)
     link = settings().address + url_for(".confirm", token=token)
     mail = Mail(given["email"], "Reminders from Evenrow?", CONFIRM.format(link=link))
@@ -146,7 +150,9 @@ def set_up(state: BlueprintSetupState) -> None:
 
 
 def by_token(token: str) -> ReminderChoice | None:
-    """Find whose letter it was."""
+    """Find whose letter it was; one that is too old is nobody's."""
+    if token[:8] < f"{clock.now():%Y%m%d}":
+        return None
     query = select(ReminderChoice).where(ReminderChoice.email_token == hash_token(token))
     return db.session.scalar(query)
 
