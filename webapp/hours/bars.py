@@ -77,14 +77,10 @@ def thread_counts(times: Sequence[timedelta], each: timedelta) -> list[int]:
     First the longest have one each, while there are any, so that what is there is seen; every further one
     goes where the most time is for the threads so far (the method of odd numbers, by which seats are given).
     """
-    counts = [0] * len(times)
-    if any(times):
-        for _ in range(max(round(sum(times, timedelta()) / each), 1)):
-            due = [
-                (time > timedelta() and not n, time / (2 * n + 1))
-                for time, n in zip(times, counts, strict=True)
-            ]
-            counts[due.index(max(due))] += 1
+    counts, parts = [0] * len(times), [time / each for time in times]
+    for _ in range(max(round(sum(times, timedelta()) / each), any(times))):
+        due = [(part > 0 and not n, part / (2 * n + 1)) for part, n in zip(parts, counts, strict=True)]
+        counts[due.index(max(due))] += 1
     return counts
 
 
