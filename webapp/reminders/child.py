@@ -30,9 +30,7 @@ def one_round(config: Config) -> int:
     """Do one round; tells how many reminders got through."""
     app = create_app(config)
     with app.app_context():
-        ledger.is_any_free(
-            clock.now()
-        )  # where there is no house yet this says so, before a key is made for none
+        ledger.is_any_free(clock.now())  # where there is no house yet it fails here, before a key is made
     make_key(config.data)
     return _round(app, config)
 

@@ -19,8 +19,8 @@ SERVICES = (
 LONGEST = 1000
 NOT_ONE = "That is not the address of a push service. Turn reminders on from this phone's own browser."
 NOT_KNOWN = "This house does not know the push service {host}. Whoever runs it can add it."
-# All of IPv6 that is given out to be reached from everywhere (IANA, IPv6 Global Unicast Address Assignments), and
-# IPv4 behind the one prefix for translating it (RFC 6052): in its last 32 bits. Mapped IPv4 the library knows.
+# All of IPv6 that is given out to be reached from everywhere (IANA, IPv6 Global Unicast Address Assignments),
+# and IPv4 behind the one prefix for translating it (RFC 6052): in its last 32 bits.
 _UNICAST, _TRANSLATED = ip_network("2000::/3"), ip_network("64:ff9b::/96")
 
 
@@ -77,11 +77,13 @@ def is_public(address: str) -> bool:
         found = ip_address(address.partition("%")[0])
     except ValueError:
         return False
-    if isinstance(found, IPv6Address):
-        inner = _inside(found)
-        if not inner and found not in _UNICAST:
-            return False
-        return all(one.is_global and not one.is_multicast for one in inner or [found])
+    if isinstance(found, IPv4Address):
+        return _is_reached(found)
+    inner = _inside(found)
+    return all(map(_is_reached, inner)) if inner else found in _UNICAST and _is_reached(found)
+
+
+def _is_reached(found: IPv4Address | IPv6Address) -> bool:
     return found.is_global and not found.is_multicast
 
 
