@@ -71,6 +71,7 @@ def reminding(config: Config) -> Iterator[None]:
         while not over.is_set():
             children[-1].wait()
             if not over.wait(PAUSE):
+                logging.getLogger("evenrow").warning("What sends reminders had ended; it is begun anew.")
                 children.append(begin())
 
     keeper = threading.Thread(target=keep, daemon=True)

@@ -90,9 +90,7 @@ def ask_email() -> Answer:
     db.session.flush()
     if not may_write(choice, given["email"]):
         return page({"email": [OFTEN]}), 429
-    token = (
-        f"{clock.now() + HOLDS:%Y%m%d}-{new_token()}"  # kept is a hash of all of it: nobody can put it off
-    )
+    token = f"{clock.now() + HOLDS:%Y%m%d}-{new_token()}"  # of which only a hash is kept: its end holds
     choice.email_asked, choice.email_token = given["email"], hash_token(token)
     link = settings().address + url_for(".confirm", token=token)
     mail = Mail(given["email"], "Reminders from Evenrow?", CONFIRM.format(link=link))
