@@ -24,7 +24,7 @@ from webapp.cloth.views import blueprint, columns
 from webapp.db import add_once, commit_once, db
 from webapp.forms import AwaySchema, Errors, check_readable, load_form, typed_again
 from webapp.ids import new_id
-from webapp.projects.models import Project
+from webapp.projects import whose
 
 Answer = str | tuple[str, int] | Response
 
@@ -118,7 +118,7 @@ def stash_put_away(cloth_id: UUID) -> Answer:
 @signed_in
 def for_project(project_id: UUID) -> Answer:
     """Look through her stash for cloth that a project could go on."""
-    project = db.session.get(Project, (stitcher().id, project_id)) or abort(404)
+    project = whose.hers(project_id)
     found = stash.for_project(project)
     unit = stitcher().unit
     side = laid(stash.side_of(project), unit, "up")

@@ -3,7 +3,7 @@
 from typing import Any
 from uuid import UUID
 
-from flask import Blueprint, abort, redirect, render_template, request, url_for
+from flask import Blueprint, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
 from webapp import clock
@@ -21,6 +21,7 @@ from webapp.projects.models import Project
 from webapp.projects.plan import change, form_of
 from webapp.projects.progress import outside, progress
 from webapp.projects.schemas import NewProjectSchema, ProjectSchema, StateSchema
+from webapp.projects.whose import hers
 from webapp.projects.woven import swatch, woven
 from webapp.threads.carried import carry
 from webapp.threads.from_slip import slip_of
@@ -150,11 +151,6 @@ def set_away(project_id: UUID) -> Answer:
         carry(project)
     db.session.commit()
     return redirect(page, 303)
-
-
-def hers(project_id: UUID) -> Project:
-    """Load a project of the stitcher who asks; another's is not there."""
-    return db.session.get(Project, (stitcher().id, project_id)) or abort(404)
 
 
 def asked(values: dict[str, Any], errors: Errors, project: Project | None = None) -> tuple[str, int]:

@@ -3,13 +3,14 @@
 from typing import Any
 from uuid import UUID
 
-from flask import Blueprint, Response, abort, jsonify, redirect, render_template, request, url_for
+from flask import Blueprint, Response, jsonify, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response as BaseResponse
 
 from webapp.accounts.guard import signed_in, stitcher
 from webapp.db import db
 from webapp.forms import Errors, load_form
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 from webapp.threads import legend_csv, legend_saying
 from webapp.threads.legend import totals
 from webapp.threads.legend_figures import figures
@@ -68,11 +69,6 @@ def figures_json(project_id: UUID) -> Answer:
     worked = worked_out(hers(project_id))
     told = ("project", "rows", "unit", "to_buy")
     return jsonify(figures(**{name: value for name, value in worked.items() if name not in told}))
-
-
-def hers(project_id: UUID) -> Project:
-    """Load a project of the stitcher who asks; another's is not there."""
-    return db.session.get(Project, (stitcher().id, project_id)) or abort(404)
 
 
 def worked_out(project: Project) -> dict[str, Any]:

@@ -11,6 +11,7 @@ from webapp.db import commit_once, db
 from webapp.forms import Errors, check_readable, load_form, typed_again
 from webapp.ids import new_id
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 from webapp.threads import legend_saying
 from webapp.threads.carried import carry
 from webapp.threads.legend_forms import blank, changed, form_of, pack, picked, unpack
@@ -18,7 +19,7 @@ from webapp.threads.legend_kept import FULL, add, ground, legend, line_of, move,
 from webapp.threads.legend_needs import needs
 from webapp.threads.legend_reads import ENDS, FIELDS, Read, read
 from webapp.threads.legend_schemas import LineSchema, MoveSchema
-from webapp.threads.legend_views import Answer, blueprint, hers
+from webapp.threads.legend_views import Answer, blueprint
 from webapp.threads.models import LegendLine
 from webapp.threads.own_figure import own_of
 from webapp.threads.tables import kinds

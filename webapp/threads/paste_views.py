@@ -11,6 +11,7 @@ from webapp.db import commit_once, db
 from webapp.forms import Errors, check_readable, load_form
 from webapp.ids import new_id
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 from webapp.threads import legend_preview
 from webapp.threads.carried import carry
 from webapp.threads.legend import MOST_LINES
@@ -20,7 +21,7 @@ from webapp.threads.legend_preview import HELD, Looked, corrected
 from webapp.threads.legend_reads import FIELDS
 from webapp.threads.legend_schemas import PasteSchema
 from webapp.threads.legend_text import Unreadable, decode, rows
-from webapp.threads.legend_views import Answer, blueprint, hers
+from webapp.threads.legend_views import Answer, blueprint
 from webapp.threads.line_views import reader
 from webapp.threads.tables import kinds
 

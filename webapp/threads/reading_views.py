@@ -12,12 +12,13 @@ from webapp.db import add_once, commit_once, db
 from webapp.forms import Errors, load_form, typed_again
 from webapp.ids import new_id
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 from webapp.threads import own, reading_reads
 from webapp.threads.carried import carry
 from webapp.threads.legend_kept import ground, legend, line_of
 from webapp.threads.legend_needs import how_worked
 from webapp.threads.legend_schemas import ReadingSchema
-from webapp.threads.legend_views import Answer, blueprint, hers
+from webapp.threads.legend_views import Answer, blueprint
 from webapp.threads.models import LegendLine, ThreadReading
 from webapp.threads.own_figure import own_of, reading_of, readings
 from webapp.threads.reading_saying import said

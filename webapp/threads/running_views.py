@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from typing import Any
 from uuid import UUID
 
-from flask import Blueprint, abort, render_template
+from flask import Blueprint, render_template
 
 from webapp.accounts.guard import signed_in, stitcher
-from webapp.db import db
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 from webapp.threads import reach_words
 from webapp.threads.models import LegendLine
 from webapp.threads.reach import Reach, reaching
@@ -50,11 +50,6 @@ def show(project_id: UUID) -> str:
     """Tell of each thread of a project how far it reaches."""
     project = hers(project_id)
     return render_template("threads/running.html", project=project, groups=shown_of(project))
-
-
-def hers(project_id: UUID) -> Project:
-    """Load a project of the stitcher who asks; another's is not there."""
-    return db.session.get(Project, (stitcher().id, project_id)) or abort(404)
 
 
 def shown_of(project: Project) -> list[tuple[str, str, list[Shown]]]:

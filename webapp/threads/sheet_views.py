@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Any
 from uuid import UUID
 
-from flask import Blueprint, abort, redirect, render_template, url_for
+from flask import Blueprint, redirect, render_template, url_for
 from marshmallow import Schema
 from werkzeug.wrappers import Response
 
@@ -18,6 +18,7 @@ from webapp.db import db
 from webapp.forms import Errors, FormSchema, load_form
 from webapp.fragments import render_block
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 from webapp.projects.words import cloth_in_words
 from webapp.threads import bag, finishing, ticks
 from webapp.threads.legend_kept import legend
@@ -110,11 +111,6 @@ def whole(project: Project, sheet: str, part: bool, errors: Errors) -> Answer:
     values = drawn(project, sheet, errors)
     page = render_block(PAGE, "sheet", **values) if part else render_template(PAGE, **values)
     return (page, 422) if errors else page
-
-
-def hers(project_id: UUID) -> Project:
-    """Load a project of the stitcher who asks; another's is not there."""
-    return db.session.get(Project, (stitcher().id, project_id)) or abort(404)
 
 
 def drawn(project: Project, sheet: str, errors: Errors | None = None) -> dict[str, Any]:

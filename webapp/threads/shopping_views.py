@@ -11,6 +11,7 @@ from webapp.accounts.guard import signed_in, stitcher
 from webapp.db import db
 from webapp.journal.snapshot import snapshot_of
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 from webapp.stitching.views import DRAWN
 from webapp.threads import shopping_words
 from webapp.threads.called import alike
@@ -72,7 +73,7 @@ def _chosen(offered: list[Project]) -> list[Project]:
         ids = dict.fromkeys(UUID(one) for one in named[:MOST])
     except ValueError:
         abort(404)
-    return [db.session.get(Project, (stitcher().id, one)) or abort(404) for one in ids]
+    return [hers(one) for one in ids]
 
 
 def _list(chosen: list[Project]) -> dict[str, Any]:
