@@ -11,8 +11,9 @@ from tests.cloth.any_legend import legends
 from tests.cloth.forty import forty
 from tests.cloth.slips import tables
 from webapp.cloth import class_threads, classroom, slip_threads
+from webapp.threads.geometry import ground_of
 from webapp.threads.legend import Line, Part
-from webapp.threads.needed import ground, needs
+from webapp.threads.needed import needs
 
 KINDS = tables()["threads"]
 RED = Line((Part("Red 321"),), "●", full=100)
@@ -72,7 +73,7 @@ def test_by_a_cut_it_asks_for_a_design_since_thread_goes_by_the_count():
 @settings(deadline=None)
 @given(legends, st.integers(2, 200))
 def test_n_learners_never_need_less_than_one_fewer_nor_than_their_lengths(legend, n):
-    for need in needs(legend, ground(14, 1, None), KINDS).values():
+    for need in needs(legend, ground_of(14, 1, None), KINDS).values():
         assert need.for_class(n) >= need.for_class(n - 1)
         assert need.for_class(n) >= need.units
         if KINDS[need.kind]["sold"] != "bead":
@@ -85,7 +86,7 @@ def test_n_learners_never_need_less_than_one_fewer_nor_than_their_lengths(legend
 @settings(deadline=None)
 @given(st.permutations(forty()[:8]))
 def test_the_order_of_the_legend_changes_nothing_that_is_bought(legend):
-    on = ground(14, 1, None)
+    on = ground_of(14, 1, None)
     usual = {key: need.for_class(9) for key, need in needs(forty()[:8], on, KINDS).items()}
     assert {key: need.for_class(9) for key, need in needs(legend, on, KINDS).items()} == usual
 

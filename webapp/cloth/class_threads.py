@@ -12,8 +12,9 @@ from webapp.cloth.slip_rows import Row, bought, units
 from webapp.cloth.slip_text import DAMAGED
 from webapp.cloth.words import length
 from webapp.numbers import counted
+from webapp.threads.geometry import ground_of
 from webapp.threads.legend import Line
-from webapp.threads.needed import Need, ground, needs
+from webapp.threads.needed import Need, needs
 
 SPARE = 2  # needles (common practice, no source)
 BY_DESIGN = "For the threads ask for a design: they go by its count."
@@ -23,7 +24,7 @@ def needed(values: Mapping[str, Any], kinds: Mapping[str, Any]) -> list[Need]:
     """Give what every thread takes for one learner; nothing where a cut is asked for, which has no count."""
     if values["by"] == "cut" or not values["threads"]:
         return []
-    on = ground(values["count"], int(values["over"]), values["across"])
+    on = ground_of(values["count"], int(values["over"]), values["across"])
     return list(needs(values["threads"], on, kinds).values())
 
 

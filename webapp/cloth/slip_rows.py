@@ -7,8 +7,9 @@ from webapp.cloth import slip_text
 from webapp.cloth.slip_text import Slip
 from webapp.cloth.words import join
 from webapp.numbers import counted
+from webapp.threads.geometry import ground_of
 from webapp.threads.legend import Line, Part
-from webapp.threads.needed import Need, ground, needs
+from webapp.threads.needed import Need, needs
 
 UNITS = {"skein": ("skein", "skeins"), "spool": ("spool", "spools"), "bead": ("bead", "beads")}
 ABOVE = "as above"
@@ -18,7 +19,7 @@ Row = dict[str, str]
 
 def rows(slip: Slip, kinds: Mapping[str, Any]) -> list[Row]:
     """Say every line: its symbol, thread, strands, and what to buy; a thread met before is bought already."""
-    found = needs(slip.threads, ground(slip.count, slip.over, slip.across), kinds)
+    found = needs(slip.threads, ground_of(slip.count, slip.over, slip.across), kinds)
     met: set[tuple[str, str]] = set()
     said = []
     for line in slip.threads:
@@ -38,7 +39,7 @@ def texts(slip: Slip, kinds: Mapping[str, Any]) -> dict[str, str]:
     """Say what there is to buy in all, and whether the code had to leave the threads out."""
     if not slip.threads:
         return {"to-buy": "", "uncoded": ""}
-    found = needs(slip.threads, ground(slip.count, slip.over, slip.across), kinds)
+    found = needs(slip.threads, ground_of(slip.count, slip.over, slip.across), kinds)
     is_coded = slip_text.coded(slip) == slip_text.write(slip)
     many = counted(len(slip.threads), "thread", "threads")
     return {

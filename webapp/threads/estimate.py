@@ -16,7 +16,7 @@ from webapp.threads.geometry import STITCHES, STRAND, Ground, bundle, stitch
 
 __all__ = [
     *("Counts", "Estimate", "Ground", "Own", "Range", "Worked"),
-    *("estimate", "patches_of", "reach", "wasted"),
+    *("estimate", "patches_of", "reach", "wasted", "whole"),
 ]
 
 START = END = 50.8  # mm: 4 in of each working length are ends (TRADE: 1,960-2,130 crosses a skein, derived)
@@ -140,7 +140,7 @@ def estimate(
     return Estimate(
         each=Range(*(one * (mm / needle.usual if drawn else 1.0) for mm in needle)),
         laid=laid,
-        lengths=Range(*(float(ceil(mm / worked.working - FORGIVEN)) for mm in needle)),
+        lengths=Range(*(float(whole(mm / worked.working)) for mm in needle)),
         **_bought(counts, sold, kind),
         rests_on=own.rests_on if own else "the drawing",
     )
@@ -149,6 +149,11 @@ def estimate(
 def wasted(loop: bool) -> float:
     """Give the mm of each working length that start and end take."""
     return (LOOP if loop else START) + END
+
+
+def whole(units: float) -> int:
+    """Round up to what can be cut or bought."""
+    return ceil(units - FORGIVEN)
 
 
 def _range(usual: float, terms: Sequence[tuple[float, float]]) -> Range:
@@ -164,9 +169,9 @@ def _bought(counts: Counts, sold: Range, kind: Mapping[str, Any]) -> dict[str, A
     """Give what to buy: beads by their number and a spare, thread by the skein or spool."""
     if kind["sold"] == "bead":
         beads = sum(counts) - counts.back
-        most = beads + (max(LEAST_SPARE, ceil(beads * SPARE - FORGIVEN)) if beads else 0)
+        most = beads + (max(LEAST_SPARE, whole(beads * SPARE)) if beads else 0)
         return {"sold": Range(float(beads), float(beads), float(most)), "units": (beads, most)}
-    least, _usual, most = (ceil(mm / kind["length_mm"] - FORGIVEN) for mm in sold)
+    least, _usual, most = (whole(mm / kind["length_mm"]) for mm in sold)
     return {"sold": sold, "units": (least, most)}
 
 

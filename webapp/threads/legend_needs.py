@@ -2,11 +2,11 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from math import ceil, fsum
+from math import fsum
 from typing import Any, NamedTuple
 
 from webapp.cloth import advice
-from webapp.threads.estimate import FORGIVEN, Estimate, Own, Worked, estimate
+from webapp.threads.estimate import Estimate, Own, Worked, estimate, whole
 from webapp.threads.geometry import Ground
 from webapp.threads.kinds import deciding, worked
 from webapp.threads.legend import Line, Part
@@ -75,4 +75,4 @@ def _units(needed: Sequence[Need], row: Mapping[str, Any]) -> tuple[int, int]:
     low, high = (
         fsum(end) for end in zip(*((n.takes.sold.low, n.takes.sold.high) for n in needed), strict=True)
     )
-    return ceil(low / row["length_mm"] - FORGIVEN), ceil(high / row["length_mm"] - FORGIVEN)
+    return whole(low / row["length_mm"]), whole(high / row["length_mm"])

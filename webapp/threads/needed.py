@@ -7,15 +7,14 @@ static/js/threads/needed.js.
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
-from math import ceil, floor
+from math import floor
 from typing import Any
 
 from webapp.threads import kinds as habits
-from webapp.threads.estimate import Estimate, estimate
-from webapp.threads.geometry import Ground, ground_of
+from webapp.threads.estimate import Estimate, estimate, whole
+from webapp.threads.geometry import Ground
 from webapp.threads.legend import Line, Part
 
-FORGIVEN = 1e-9  # of a skein: what arithmetic may add to a whole one
 Kinds = Mapping[str, Mapping[str, Any]]
 
 
@@ -43,16 +42,6 @@ class Need:
     def for_class(self, learners: int) -> int:
         """Give the same for so many learners, added up before it is rounded."""
         return whole(learners * self.in_lengths)
-
-
-def whole(units: float) -> int:
-    """Round up to what can be bought."""
-    return ceil(units - FORGIVEN)
-
-
-def ground(count: float, over: int, across: float | None) -> Ground:
-    """Give the ground of a slip's cloth; across: its count down the height, where that is not the same."""
-    return ground_of(count, over, across)
 
 
 def needs(lines: Sequence[Line], on: Ground, kinds: Kinds) -> dict[tuple[str, str], Need]:

@@ -8,13 +8,13 @@ prints is taken to be enough, and rounded up by less than a skein. Lengths in mm
 import re
 from collections.abc import Mapping
 from datetime import date
-from math import ceil, floor
+from math import floor
 from typing import Any, NamedTuple
 
 from webapp.cloth import advice, reads
 from webapp.cloth.reads import Asked
 from webapp.cloth.typed import Mistyped, amount
-from webapp.threads.estimate import Counts, Estimate, Own, Range, Worked, estimate
+from webapp.threads.estimate import FORGIVEN, Counts, Estimate, Own, Range, Worked, estimate, whole
 from webapp.threads.geometry import Ground, ground_of
 from webapp.threads.in_words import PER
 from webapp.threads.kinds import worked
@@ -40,7 +40,6 @@ NEEDED = {
 OTHER = ("strands", "working", "gave", "skein")
 MOST = 999_999  # stitches
 PRINTED = 10_000.0  # crosses over which cloths are compared, so that single ends do not tell
-FORGIVEN = 1e-9
 PARTED = re.compile(r"[0-9]{1,3}([,. '’][0-9]{3})+")  # thousands
 APART = re.compile(r"[,. '’]")
 RUN = re.compile(r"(.*?) ?(m|metres?|meters?|yd|yds|yards?)")
@@ -172,8 +171,5 @@ def answer(values: Mapping[str, Any], tables: Mapping[str, Any]) -> Found:
 
 def _printed(skeins: int, share: float, length: float, how: Worked, is_hers: bool) -> Found:
     sold = Range((skeins - 1) * share * length, (skeins - 0.5) * share * length, skeins * share * length)
-    units = (
-        floor(sold.low / length + FORGIVEN) + 1,
-        ceil(sold.high / length - FORGIVEN),
-    )  # more than the least
+    units = floor(sold.low / length + FORGIVEN) + 1, whole(sold.high / length)  # more than the least
     return Found(units, sold, None, 0, how, None, share, is_hers)

@@ -6,12 +6,11 @@ All thread in mm as it is sold; beads are counted.
 """
 
 from collections.abc import Iterable, Mapping
-from math import ceil, fsum
+from math import fsum
 from typing import Any, NamedTuple
 
 from webapp.threads.called import Thread, alike, best
-
-FORGIVEN = 1e-9  # of a skein: what arithmetic may add to a whole one
+from webapp.threads.estimate import whole
 
 
 class Need(NamedTuple):
@@ -90,7 +89,7 @@ def _wanted(
 
 
 def _units(mm: float, length: float) -> int:
-    return max(0, ceil(mm / length - FORGIVEN))
+    return max(0, whole(mm / length))
 
 
 def _doubled(by_thread: Mapping[Thread, list[Need]], kinds: Mapping[str, Any]) -> set[tuple[str, Thread]]:

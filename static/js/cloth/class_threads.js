@@ -1,6 +1,7 @@
 // Threads and needles for a class, in words: webapp/cloth/class_threads.py in JavaScript.
 
-import { forClass, ground, needs, unitsOf } from "../threads/needed.js";
+import { groundOf } from "../threads/geometry.js";
+import { forClass, needs, unitsOf } from "../threads/needed.js";
 import { needles as needlesFor } from "./advice.js";
 import { laid } from "./lengths.js";
 import { bought, counted, units } from "./slip_rows.js";
@@ -11,7 +12,7 @@ const SPARE = 2;
 
 function needed({ by, threads, count, over, across }, kinds) {
   if (by === "cut" || !threads?.length) return [];
-  return [...needs(threads, ground(count, Number(over), across), kinds).values()];
+  return [...needs(threads, groundOf(count, Number(over), across), kinds).values()];
 }
 
 /** Say of every thread what a learner gets of it, and what to buy for all: {symbol, thread, more, buy}. */

@@ -1,6 +1,7 @@
 // The threads of a slip in words: webapp/cloth/slip_rows.py in JavaScript.
 
-import { ground, keyOf, needs, unitsOf } from "../threads/needed.js";
+import { groundOf } from "../threads/geometry.js";
+import { keyOf, needs, unitsOf } from "../threads/needed.js";
 import { thousands } from "./lengths.js";
 import { coded, write } from "./slip_text.js";
 import { used } from "./slip_threads.js";
@@ -11,7 +12,7 @@ const UNITS = { skein: ["skein", "skeins"], spool: ["spool", "spools"], bead: ["
 /** Write a number with what it counts. */
 export const counted = (many, [one, more]) => `${thousands(many)} ${many === 1 ? one : more}`;
 
-const found = ({ threads, count, over, across }, kinds) => needs(threads, ground(count, over, across), kinds);
+const found = ({ threads, count, over, across }, kinds) => needs(threads, groundOf(count, over, across), kinds);
 
 /** Say every line of a slip's threads: {symbol, thread, more, strands, buy}. */
 export function rows(slip, kinds) {

@@ -12,7 +12,7 @@ export const GUESSED = 0.5;
 export const COUNTED = 0.25;
 const SURE = 1.96;
 const [SPARE, LEAST_SPARE] = [0.05, 5];
-const FORGIVEN = 1e-9;
+export const FORGIVEN = 1e-9;
 
 const all = (counts) => counts.reduce((sum, many) => sum + many, 0);
 const listed = (counts) => STITCHES.map((what) => counts[what] ?? 0);
@@ -29,6 +29,9 @@ export function patchesOf(counts, scatter) {
 
 /** Give the mm of each working length that start and end take. */
 export const wasted = (loop) => (loop ? LOOP : START) + END;
+
+/** Round up to what can be cut or bought. */
+export const whole = (units) => Math.ceil(units - FORGIVEN);
 
 /** Spread a sum whose parts [share, mm] are each off by a share of themselves, independently. */
 function range(usual, terms) {
@@ -61,7 +64,7 @@ export function estimate(ground, given, worked, kind, patches = null, scatter = 
   return {
     each: needle.map((mm) => one * (drawn ? mm / needle[1] : 1)),
     laid: range(stitched + carried, [[own ? own.spread : HAND, stitched], [guess, carried]]),
-    lengths: needle.map((mm) => Math.ceil(mm / worked.working - FORGIVEN)),
+    lengths: needle.map((mm) => whole(mm / worked.working)),
     ...bought(given, counts, sold, kind),
   };
 }
@@ -69,9 +72,9 @@ export function estimate(ground, given, worked, kind, patches = null, scatter = 
 function bought(given, counts, sold, kind) {
   if (kind.sold === "bead") {
     const beads = all(counts) - (given.back ?? 0);
-    const most = beads + (beads ? Math.max(LEAST_SPARE, Math.ceil(beads * SPARE - FORGIVEN)) : 0);
+    const most = beads + (beads ? Math.max(LEAST_SPARE, whole(beads * SPARE)) : 0);
     return { sold: [beads, beads, most], units: [beads, most] };
   }
-  const [least, , most] = sold.map((mm) => Math.ceil(mm / kind.length_mm - FORGIVEN));
+  const [least, , most] = sold.map((mm) => whole(mm / kind.length_mm));
   return { sold, units: [least, most] };
 }

@@ -2,17 +2,8 @@
 // symbols, sold, inLengths, cut: Map of "strands mm" to [strands, mm, lengths], isCounted}.
 
 import { used } from "../cloth/slip_threads.js";
-import { estimate } from "./estimate.js";
-import { groundOf } from "./geometry.js";
+import { estimate, whole } from "./estimate.js";
 import { worked } from "./kinds.js";
-
-const FORGIVEN = 1e-9;
-
-/** Round up to what can be bought. */
-export const whole = (units) => Math.ceil(units - FORGIVEN);
-
-/** Give the ground of a slip's cloth; across: its count down the height, where that is not the same. */
-export const ground = (count, over, across) => groundOf(count, over, across);
 
 /** Give the skeins, spools or beads of a need that buy safely. */
 export const unitsOf = ({ sold }) => whole(sold);

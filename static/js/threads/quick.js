@@ -2,14 +2,13 @@
 // share, isHers}; the tables are {kinds, strands}.
 
 import { strands as strandsFor } from "../cloth/advice.js";
-import { estimate } from "./estimate.js";
+import { FORGIVEN, estimate, whole } from "./estimate.js";
 import { groundOf } from "./geometry.js";
 import { worked } from "./kinds.js";
 import { own } from "./own.js";
 import { typedIn } from "./quick_asking.js";
 
 const PRINTED = 10_000;
-const FORGIVEN = 1e-9;
 
 /** Read what was typed; a sentence stands beside each field that cannot be meant. */
 export function ask(typed, tables) {
@@ -59,6 +58,6 @@ export function answer(values, tables) {
 
 function printed(skeins, share, length, how, isHers) {
   const sold = [(skeins - 1) * share * length, (skeins - 0.5) * share * length, skeins * share * length];
-  const units = [Math.floor(sold[0] / length + FORGIVEN) + 1, Math.ceil(sold[2] / length - FORGIVEN)];
+  const units = [Math.floor(sold[0] / length + FORGIVEN) + 1, whole(sold[2] / length)];
   return { units, sold, lengths: null, aLength: 0, worked: how, crosses: null, share, isHers };
 }
