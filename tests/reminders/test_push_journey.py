@@ -193,10 +193,24 @@ def test_in_half_an_hour_is_told_to_the_house(alice, sheet):
     expect(sheet.get_by_text("You hear of it again in half an hour.")).to_be_visible()
 
 
+UNREADABLE = [
+    "",
+    "no JSON",
+    "{}",
+    "null",
+    "7",
+    '"night"',
+    "[1]",
+    '{"tag": 7}',
+    '{"tag": ""}',
+    '{"title": null, "open": []}',
+]
+
+
 def test_every_push_shows_a_notification_and_one_night_has_one(alice):
     page = on_page(alice, "/reminders")
     worker = Worker(page)
-    for text in ("", "no JSON", "{}"):
+    for text in UNREADABLE:
         worker.deliver(text)
     until(page, worker.shown)
     assert [(one["title"], one["tag"]) for one in worker.shown()] == [

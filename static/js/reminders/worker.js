@@ -7,19 +7,23 @@ self.addEventListener("notificationclick", (event) => event.waitUntil(answer(eve
 self.addEventListener("pushsubscriptionchange", (event) => event.waitUntil(moveTo(event)));
 
 function remind(data) {
-  let said = {};
-  try {
-    said = data.json();
-  } catch {
-    // then it says what it always means
-  }
-  const { title = "Is your work off its frame?", body = "Take it off for the night.", tag = "night", open = "/shell/tonight", done } = said;
+  const { title = "Is your work off its frame?", body = "Take it off for the night.", open = "/shell/tonight", done, ...said } = wordsIn(data);
+  const tag = said.tag || "night"; // the browser takes none that is empty
   const actions = [
     ...(done ? [{ action: "done", title: done }] : []),
     ...(tag.startsWith("night") ? [{ action: "later", title: "In half an hour" }, { action: "leave", title: "Leave it tonight" }] : []),
   ];
   const looks = { icon: `/static/${digest}/icons/icon-192.png`, badge: `/static/${digest}/icons/icon-192.png` };
   return registration.showNotification(title, { body, tag, renotify: true, actions, data: { open }, ...looks });
+}
+
+/** Read what a push says: of what should be words only words; of what cannot be read, nothing. */
+function wordsIn(data) {
+  try {
+    return Object.fromEntries(Object.entries(Object(data.json())).filter(([, value]) => typeof value === "string"));
+  } catch {
+    return {}; // then it says what it always means
+  }
 }
 
 function answer({ notification, action }) {
