@@ -145,13 +145,18 @@ def test_what_is_bought_and_had_is_enough_and_no_skein_too_many(wanted, had):
     *(st.integers(0, 6), st.integers(1, 500), st.integers(0, 2000), st.floats(0, 30_000)),
 )
 def test_more_stitches_never_need_fewer_skeins(ground, lines, which, what, more, laid, had):
-    """With some laid already and some thread had, too."""
+    """With some laid already and some thread had, too.
+
+    Laid at most as many as are planned: beyond, the plan is wrong, and what is left of other stitches is told
+    by what one of all takes, which falls by a hair as the plan grows.
+    """
+    done = [min(laid, many.full) for many, _, _ in lines]
 
     def bought(legend):
         wanted = []
-        for many, worked, scatter in legend:
+        for (many, worked, scatter), crosses in zip(legend, done, strict=True):
             takes = estimate(ground, many, worked, COTTON, None, scatter).sold
-            share = to_come(worth(many, ground, worked), still(many, {"cross": laid}))
+            share = to_come(worth(many, ground, worked), still(many, {"cross": crosses}))
             wanted.append(Need("a", "Moss 12", "Moss 12", "cotton", takes.low * share, takes.high * share))
         return one(wanted, {("moss 12", "cotton"): Had(had, had)}).buy
 
