@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from uuid import UUID
 
-from flask import Blueprint, Response, abort, jsonify, redirect, render_template, url_for
+from flask import Blueprint, Response, jsonify, redirect, render_template, url_for
 from werkzeug.wrappers import Response as Plain
 
 from webapp.accounts.guard import forget, signed_in, signed_in_reading, stitcher
@@ -13,6 +13,7 @@ from webapp.hours import photographs, stopped
 from webapp.hours.sent import sent_photograph
 from webapp.ids import new_id
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 
 blueprint = Blueprint("stopped", __name__, url_prefix="/projects/<uuid:project>")
 
@@ -23,19 +24,19 @@ Answer = str | tuple[str, int] | Plain
 @signed_in
 def show(project: UUID) -> Answer:
     """Ask where she stopped."""
-    return _page(_hers(project), {}, {})
+    return _page(hers(project), {}, {})
 
 
 @blueprint.post("/stopped")
 @signed_in_reading
 def create(project: UUID) -> Answer:
     """Keep a line, a photograph, or both."""
-    hers, sent = _hers(project), sent_photograph()
+    work, sent = hers(project), sent_photograph()
     errors, line, once = sent.errors, sent.values.get("line"), sent.values.get("once")
     if not errors and sent.picture is None and not line:
         errors = {"line": ["Write a line, or take a photograph."]}
     if errors or once is None:
-        return _page(hers, errors, sent.typed), sent.status
+        return _page(work, errors, sent.typed), sent.status
     begin_writing()
     forget()
     if line:
@@ -50,11 +51,7 @@ def create(project: UUID) -> Answer:
 @signed_in
 def helps(project: UUID) -> Response:
     """Give what helps her back in after a long absence."""
-    return jsonify(stopped.helps(_hers(project)))
-
-
-def _hers(project: UUID) -> Project:
-    return db.session.get(Project, (stitcher().id, project)) or abort(404)
+    return jsonify(stopped.helps(hers(project)))
 
 
 def _page(project: Project, errors: Errors, typed: Mapping[str, str]) -> str:

@@ -15,6 +15,7 @@ from webapp.hours.sent import sent_photograph
 from webapp.hours.story import story_of
 from webapp.ids import new_id
 from webapp.projects.models import Project
+from webapp.projects.whose import hers
 
 blueprint = Blueprint("story", __name__, url_prefix="/projects/<uuid:project>")
 
@@ -25,16 +26,16 @@ Answer = str | tuple[str, int] | Response
 @signed_in
 def show(project: UUID) -> Answer:
     """Show the whole story."""
-    return _page(_hers(project), {}, {})
+    return _page(hers(project), {}, {})
 
 
 @blueprint.post("/photographs")
 @signed_in_reading
 def create(project: UUID) -> Answer:
     """Keep a photograph: decoded and scaled before the writer's turn, which others wait for."""
-    hers, sent = _hers(project), sent_photograph()
+    work, sent = hers(project), sent_photograph()
     if sent.errors or sent.picture is None:
-        return _page(hers, sent.errors or {"photograph": ["Choose a picture."]}, sent.typed), sent.status
+        return _page(work, sent.errors or {"photograph": ["Choose a picture."]}, sent.typed), sent.status
     begin_writing()
     forget()
     photographs.keep(stitcher().id, project, sent.values["once"], sent.picture, sent.values["line"])
@@ -58,10 +59,6 @@ def destroy(project: UUID, photograph: UUID) -> Answer:
     photographs.part_with(_photograph(project, photograph))
     db.session.commit()
     return redirect(url_for(".show", project=project), 303)
-
-
-def _hers(project: UUID) -> Project:
-    return db.session.get(Project, (stitcher().id, project)) or abort(404)
 
 
 def _photograph(project: UUID, photograph: UUID) -> Photograph:
