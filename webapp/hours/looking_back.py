@@ -14,14 +14,14 @@ from webapp.hours.charts import Cloth, Row
 from webapp.hours.figures import Figures, Share, Shares, whole, work_out
 from webapp.hours.laid import laid
 from webapp.hours.shown import Seen, Sums, woven
-from webapp.hours.week import Days, thursday
+from webapp.hours.week import Days, has_page, thursday
 
 
 @dataclass(frozen=True)
 class Part:
     """One row of the calendar: a week or a month, how it is called in addresses, and what it has."""
 
-    name: str
+    name: str | None
     first: date
     last: date
     sum: Share
@@ -34,10 +34,10 @@ class Back(Seen, Sums):
 
     days: Days
     rows: Sequence[Sequence[date | None]]
-    names: Sequence[str]  # of the rows, as addresses have them
+    names: Sequence[str | None]  # of the rows, as addresses have them; none for one without a page
     grid: charts.Grid
     name: str
-    earlier: str
+    earlier: str | None
     later: str | None
     nights: Counter[date]  # on the frame, by the day on which they began
 
@@ -92,7 +92,7 @@ def month_of(account: Account, name: str | None) -> Back:
     first = months.month_named(name) if name is not None else today.replace(day=1)
     days = months.month_from(first, zone)
     rows = months.weeks_of(days, account.week_start)
-    after = months.month_after(first)
+    before, after = months.month_after(first, -1), months.month_after(first)
     return _back(
         account,
         days,
@@ -100,7 +100,7 @@ def month_of(account: Account, name: str | None) -> Back:
         names=[_week_name(row) for row in rows],
         grid=charts.MONTH,
         name=f"{first:%Y-%m}",
-        earlier=f"{months.month_after(first, -1):%Y-%m}",
+        earlier=f"{before:%Y-%m}" if has_page(before.year) else None,
         later=f"{after:%Y-%m}" if after <= today else None,
     )
 
@@ -120,7 +120,7 @@ def year_of(account: Account, name: str | None) -> Back:
         names=[f"{first:%Y-%m}" for first in firsts],
         grid=charts.YEAR,
         name=f"{year:04}",
-        earlier=f"{year - 1:04}",
+        earlier=f"{year - 1:04}" if has_page(year - 1) else None,
         later=f"{year + 1:04}" if year < today.year else None,
     )
 
@@ -130,10 +130,11 @@ def _today(account: Account) -> tuple[ZoneInfo, date]:
     return zone, clock.now().astimezone(zone).date()
 
 
-def _week_name(row: Sequence[date | None]) -> str:
-    """Name the week that a row of a month's dates is part of."""
+def _week_name(row: Sequence[date | None]) -> str | None:
+    """Name the week that a row of a month's dates is part of; none if it has no page."""
     place, day = next((n, day) for n, day in enumerate(row) if day is not None)
-    return "{:04}-W{:02}".format(*thursday(day - timedelta(days=place)).isocalendar()[:2])
+    year, number = thursday(day - timedelta(days=place)).isocalendar()[:2]
+    return f"{year:04}-W{number:02}" if has_page(year) else None
 
 
 def _back(account: Account, days: Days, **layout: object) -> Back:

@@ -4,7 +4,7 @@ import re
 from datetime import date, timedelta
 from zoneinfo import ZoneInfo
 
-from webapp.hours.week import FIRST_YEAR, LAST_YEAR, BadWeek, Days, days_from
+from webapp.hours.week import FIRST_YEAR, LAST_YEAR, BadWeek, Days, days_from, has_page
 
 DAY = timedelta(days=1)
 
@@ -37,7 +37,7 @@ def year_named(name: str) -> int:
     """Give the year ``name``, as 2026; raise BadWeek with a sentence."""
     if not re.fullmatch("[0-9]{4}", name):
         raise BadWeek("A year is written like 2026.")
-    if not FIRST_YEAR < int(name) < LAST_YEAR:
+    if not has_page(int(name)):
         raise BadWeek(f"The year must lie between {FIRST_YEAR} and {LAST_YEAR}.")
     return int(name)
 

@@ -31,9 +31,10 @@ class Shown(Seen):
     week: Week
 
     @property
-    def earlier(self) -> str:
-        """Name the week before."""
-        return week_beside(self.week, -1, self.zone).name
+    def earlier(self) -> str | None:
+        """Name the week before; none if that has no page."""
+        before = week_beside(self.week, -1, self.zone)
+        return before.name if before.has_page else None
 
     @property
     def later(self) -> str | None:

@@ -65,6 +65,11 @@ class Week(Days):
         """Name it as addresses do: 2026-W07."""
         return "{:04}-W{:02}".format(*self.iso)
 
+    @property
+    def has_page(self) -> bool:
+        """Tell whether it can be looked back on."""
+        return has_page(self.iso[0])
+
 
 @lru_cache(maxsize=8192)
 def midnight(day: date, zone: ZoneInfo) -> datetime:
@@ -133,13 +138,18 @@ def week_named(name: str, zone: ZoneInfo, week_start: int) -> Week:
     if not match:
         raise BadWeek("A week is written like 2026-W07: the year, then W and the week's number.")
     year, number = int(match[1]), int(match[2])
-    if not FIRST_YEAR < year < LAST_YEAR:
+    if not has_page(year):
         raise BadWeek(f"The year of a week must lie between {FIRST_YEAR} and {LAST_YEAR}.")
     try:
         day = date.fromisocalendar(year, number, THURSDAY + 1)
     except ValueError as error:
         raise BadWeek(f"{year} has no week {number}. Weeks go from 01 to 52, in some years 53.") from error
     return week_from(first_of(day, week_start), zone)
+
+
+def has_page(year: int) -> bool:
+    """Tell whether a year, and what lies in it, can be looked back on."""
+    return FIRST_YEAR < year < LAST_YEAR
 
 
 def week_beside(week: Week, weeks: int, zone: ZoneInfo) -> Week:
