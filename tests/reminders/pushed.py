@@ -62,8 +62,8 @@ def gives_address(context: BrowserContext, browser: Browser) -> None:
     context.grant_permissions(["notifications"])
 
 
-class Worker:
-    """The worker of a page's house."""
+class Sync:
+    """The worker of a page's house, as the browser's own protocol reaches it."""
 
     def __init__(self, page: Page) -> None:
         until(page, lambda: is_kept(page))
@@ -75,16 +75,28 @@ class Worker:
         )
         self.protocol.send("ServiceWorker.enable")
         until(page, lambda: found)
-        self.registration = found[-1]["registrationId"]
+        self.of = {
+            "origin": page.evaluate("location.origin"),
+            "registrationId": found[-1]["registrationId"],
+        }
+
+    def dispatch(self, tag: str) -> None:
+        """Wake it, as the browser does when there is network again."""
+        self.protocol.send("ServiceWorker.dispatchSyncEvent", {**self.of, "tag": tag, "lastChance": False})
+
+
+class Worker(Sync):
+    """The worker as one who takes pushes."""
+
+    def __init__(self, page: Page) -> None:
+        super().__init__(page)
         (self.worker,) = page.context.service_workers
         self.worker.evaluate(UP)
         self.many = 0
 
     def deliver(self, text: str) -> None:
         """Hand over a push, as the browser does when one came; wait until its notification is up."""
-        origin = self.page.evaluate("location.origin")
-        of = {"origin": origin, "registrationId": self.registration}
-        self.protocol.send("ServiceWorker.deliverPushMessage", {**of, "data": text})
+        self.protocol.send("ServiceWorker.deliverPushMessage", {**self.of, "data": text})
         self.many += 1
         until(self.page, lambda: self.worker.evaluate(ALL_UP, self.many))
 

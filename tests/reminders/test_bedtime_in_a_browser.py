@@ -4,7 +4,8 @@ from datetime import UTC, datetime, time
 from zoneinfo import ZoneInfo
 
 from tests.reminders.test_bedtime import CASES, ZONES
-from webapp.reminders.bedtime import night_at
+from webapp.reminders.bedtime import night_at, span
+from webapp.reminders.schedule import Choices, next_bedtime
 
 SAID = """async ([path, cases]) => {
   const { due } = await import(path);
@@ -14,6 +15,11 @@ SAID = """async ([path, cases]) => {
 NIGHTS = """async ([path, cases]) => {
   const { nightAt } = await import(path);
   return cases.map(([moment, bedtime, zone]) => nightAt(moment, bedtime, zone));
+}"""
+
+NOONS = """async ([path, cases]) => {
+  const { noonAfter } = await import(path);
+  return cases.map(([moment, , zone]) => noonAfter(moment, zone));
 }"""
 
 
@@ -39,9 +45,12 @@ def test_phone_and_server_agree_through_every_change_of_the_clocks(server, page)
         for bedtime in ("22:30", "01:45", "11:59")
         for zone in (*ZONES, "America/New_York", "Pacific/Chatham")
     ]
-    nights = page.evaluate(NIGHTS, [module(server, page), cases])
-    for (moment, bedtime, zone), night in zip(cases, nights, strict=True):
+    nights, noons = (page.evaluate(asked, [module(server, page), cases]) for asked in (NIGHTS, NOONS))
+    for (moment, bedtime, zone), night, noon in zip(cases, nights, noons, strict=True):
         at = datetime.fromtimestamp(moment / 1000, UTC)
         said = night_at(at, time.fromisoformat(bedtime), ZoneInfo(zone))
         as_ms = said and [one.timestamp() * 1000 for one in said]
         assert night == as_ms, (at, bedtime, zone)
+        rules = Choices(time.fromisoformat(bedtime), ZoneInfo(zone))
+        name, _ = next_bedtime(at, rules)  # the one she leaves when she says so now
+        assert noon == span(name, rules.bedtime, rules.zone)[1].timestamp() * 1000, (at, bedtime, zone)

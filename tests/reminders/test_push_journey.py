@@ -165,34 +165,6 @@ def test_the_button_on_the_notification_answers_for_all(alice, sheet):
     until(sheet, lambda: alice.sums()["frame"]["state"] == "off")
 
 
-def test_left_for_tonight_the_house_and_its_pages_are_quiet(alice, sheet):
-    alice.post(
-        "/account", hand="right", unit="in", bedtime="22:30", week_start="0", zone=zone_where_it_is(23)
-    )
-    hours = on_page(alice, "/hours")
-    expect(hours.get_by_text("Take it off for the night.")).to_be_visible()
-    sheet.get_by_role("button", name="Leave it tonight").tap()
-    expect(sheet.get_by_text("Left for tonight.")).to_be_visible()
-    hours.reload(wait_until="networkidle")
-    expect(hours.get_by_text("Take it off for the night.")).to_be_hidden()
-
-
-def test_left_without_network_this_phone_is_quiet_and_says_what_it_could_not_do(alice, sheet, context):
-    until(sheet, lambda: Worker(sheet))
-    context.set_offline(True)
-    sheet.get_by_role("button", name="Leave it tonight").tap()
-    expect(sheet.get_by_text("Left for tonight on this phone.")).to_be_visible()
-    sheet.reload()
-    sheet.get_by_role("button", name="In half an hour").tap()
-    expect(sheet.get_by_text("No network: nothing was changed.")).to_be_visible()
-    context.set_offline(False)
-
-
-def test_in_half_an_hour_is_told_to_the_house(alice, sheet):
-    sheet.get_by_role("button", name="In half an hour").tap()
-    expect(sheet.get_by_text("You hear of it again in half an hour.")).to_be_visible()
-
-
 UNREADABLE = [
     "",
     "no JSON",

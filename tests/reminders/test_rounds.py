@@ -259,7 +259,7 @@ def test_in_half_an_hour_said_by_day_leaves_bedtime_its_own_word(evening, hours)
     afternoon = BEDTIME - timedelta(hours=4)
     with writing():
         account, choice = (db.session.get_one(one, evening.stitcher) for one in (Account, ReminderChoice))
-        choosing.hear_again(account, choice, afternoon)
+        choosing.hear_again(account, choice, afternoon, afternoon)
         db.session.commit()
     evening.round(afternoon + 30 * MINUTE)
     assert len(browser.came) == (1 if hours else 0)

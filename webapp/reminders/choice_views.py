@@ -1,15 +1,18 @@
 """Views of her reminders: when, how, and not tonight."""
 
+from datetime import datetime
 from typing import Any
 
 from flask import Blueprint, abort, current_app, jsonify, redirect, render_template, request, url_for
 from werkzeug.wrappers import Response
 
 from webapp import clock
+from webapp.accounts.bringing import is_hers
 from webapp.accounts.guard import current_session, signed_in, stitcher
 from webapp.config import Config
 from webapp.db import db
 from webapp.forms import Errors, load_form
+from webapp.journal import moments
 from webapp.origin import origin_of_page
 from webapp.reminders import choosing
 from webapp.reminders.due import choices_of
@@ -53,26 +56,39 @@ def update() -> Answer:
 @signed_in
 def tonight() -> Answer:
     """Leave it tonight, or say it again in half an hour."""
-    answer_tonight(request.form.get("answer"))
+    answer_tonight(request.form.get("answer"), clock.now())
     return redirect(url_for(".show"), 303)
 
 
 @blueprint.post("/tonight.json")
 @signed_in
 def tonight_by_script() -> Answer:
-    """Leave it tonight, or say it again in half an hour, as the sheet of a notification asks."""
+    """The same, as the sheet of a notification asks; told late, it says when she answered."""
     body = request.get_json(silent=True)
-    answer_tonight(body.get("answer") if isinstance(body, dict) else None)
+    given = body if isinstance(body, dict) else {}
+    if not is_hers(given.get("account"), stitcher().id):
+        abort(409, "This answer is another stitcher's; it stays on the phone until she signs in.")
+    answer_tonight(given.get("answer"), said_at(given.get("at")))
     return jsonify(answered=True)
 
 
-def answer_tonight(answer: object) -> None:
+def answer_tonight(answer: object, at: datetime) -> None:
     """Do what she answered."""
     act = TONIGHT.get(answer) if isinstance(answer, str) else None
     if act is None:
         abort(422, "Choose to leave it tonight, or to hear of it in half an hour.")
-    act(stitcher(), hers(), clock.now())
+    act(stitcher(), hers(), at, clock.now())
     db.session.commit()
+
+
+def said_at(at: object) -> datetime:
+    """Read when she answered: now, if it is not said, or not yet."""
+    if at is None:
+        return clock.now()
+    try:
+        return min(moments.read(at), clock.now())
+    except ValueError:
+        abort(422, "When that was answered cannot be read. Answer again.")
 
 
 @blueprint.post("/seen")

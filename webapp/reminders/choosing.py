@@ -11,7 +11,7 @@ from webapp.db import db
 from webapp.reminders import ledger
 from webapp.reminders.due import choices_of
 from webapp.reminders.ledger import Key
-from webapp.reminders.models import ReminderChoice
+from webapp.reminders.models import ReminderChoice, Told
 from webapp.reminders.schedule import HALF_AN_HOUR, ITSELF, next_bedtime, night_of
 
 A_MINUTE = timedelta(minutes=1)
@@ -32,21 +32,34 @@ def own_choice(stitcher: UUID, origin: str) -> ReminderChoice:
     return choice
 
 
-def leave_it(account: Account, choice: ReminderChoice, now: datetime) -> None:
-    """Say no more of tonight: the night it is until noon, else the coming one."""
-    choice.left, _ = next_bedtime(now, choices_of(account, choice))
+def leave_it(account: Account, choice: ReminderChoice, at: datetime, now: datetime) -> None:
+    """Say no more of the night that it was ``at`` until noon, else of the coming one; not if it is over."""
+    night, _ = next_bedtime(at, choices_of(account, choice))
+    if night == next_bedtime(now, choices_of(account, choice))[0]:
+        choice.left = night
 
 
-def hear_again(account: Account, choice: ReminderChoice, now: datetime) -> None:
-    """Say it again in half an hour; that she did not want to hear of it tonight is then over."""
+def hear_again(account: Account, choice: ReminderChoice, at: datetime, now: datetime) -> None:
+    """Say it again half an hour after ``at``; that she did not want to hear of it tonight is then over.
+
+    A phone may tell it late, and again: what it told before, or is of no use any more, changes nothing.
+    """
     rules = choices_of(account, choice)
-    night, begin = next_bedtime(now, rules)
+    night, begin = next_bedtime(at, rules)
+    if night != next_bedtime(now, rules)[0]:
+        return
     choice.left = None if choice.left == night else choice.left
-    later = now + HALF_AN_HOUR
+    later = at + HALF_AN_HOUR
     if later >= begin:
-        ledger.say_again(Key(account.id, night, "bedtime"), later, later + ITSELF)
+        _open_anew(Key(account.id, night, "bedtime"), later, now)
     elif choice.hours is not None:  # bedtime has its own word still
-        ledger.say_again(Key(account.id, night_of(now, rules.zone), "hours"), later, later + ITSELF)
+        _open_anew(Key(account.id, night_of(at, rules.zone), "hours"), later, now)
+
+
+def _open_anew(key: Key, later: datetime, now: datetime) -> None:
+    row = db.session.get(Told, tuple(key))
+    if now < later + ITSELF and (row is None or row.due < later):
+        ledger.say_again(key, later, later + ITSELF)
 
 
 def take_trial(stitcher: UUID, now: datetime) -> bool:

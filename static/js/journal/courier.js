@@ -2,6 +2,7 @@
  * When to send: a second after a tap, at once when asked, and after a failure later and later, up to five minutes.
  * One run at a time on this page; what comes in meanwhile goes along or is sent after.
  */
+import { tellHouse } from "../reminders/left.js";
 import { owner } from "./owner.js";
 import { alone, deliver } from "./sender.js";
 import { aheadBy, ownNow } from "./stamps.js";
@@ -44,6 +45,7 @@ export class Courier {
     while (this.#more && outcome.state === "idle") {
       this.#more = false;
       outcome = await this.#run();
+      if (outcome.state === "idle") await tellHouse(this.phone).catch(() => {}); // what she answered for the night
     }
     if (outcome.state === "idle") this.#failures = 0;
     else this.#later(outcome.after || 0);

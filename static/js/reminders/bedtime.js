@@ -34,6 +34,13 @@ export function nightAt(moment, bedtime, zone) {
   return nights.find(([begin, noon]) => begin <= moment && moment < noon) || null;
 }
 
+/** Gives the noon (ms) with which the night ends that a moment is of, or the coming one: the next on her wall. */
+export function noonAfter(moment, zone) {
+  const today = Math.floor(wallAt(moment, zone) / DAY) * DAY;
+  const noons = [0, 1, 2].map((days) => shownAt(today + days * DAY + DAY / 2, zone));
+  return noons.find((noon) => moment < noon);
+}
+
 /** Tells the state a frame of this kind and state should be brought to for the night, or null. */
 export function asked(kind, state) {
   if (state !== "on" && state !== "slack") return null;

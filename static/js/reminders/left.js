@@ -1,11 +1,19 @@
-/** "Leave it tonight": until when this phone says nothing, and that the house hears of it, now or later. */
-import { ask } from "./pushing.js";
+/**
+ * "Leave it tonight" and "In half an hour": until when this phone says nothing, and that the house hears of it, now
+ * or later. What is to be drawn by is in localStorage, for it is asked for on every page before anything is open.
+ */
+import { keep, tell } from "./answers.js";
+import { noonAfter } from "./bedtime.js";
+import { hoursOf } from "./hers.js";
 
+const HALF_AN_HOUR = 1_800_000;
 const keyOf = (account) => `evenrow:left:${account}`;
 
+/** Give her last answer for the night it is: {answer, at, until, noon, told}; null if there is none. */
 function read(account) {
   try {
-    return JSON.parse(localStorage.getItem(keyOf(account)));
+    const own = JSON.parse(localStorage.getItem(keyOf(account)));
+    return own?.noon > Date.now() ? own : null;
   } catch {
     return null;
   }
@@ -13,36 +21,36 @@ function read(account) {
 
 function write(account, record) {
   try {
-    if (record) localStorage.setItem(keyOf(account), JSON.stringify(record));
-    else localStorage.removeItem(keyOf(account));
+    localStorage.setItem(keyOf(account), JSON.stringify(record));
   } catch {
     // then the house alone remembers
   }
 }
 
-/** Tell until when (ms) nothing is to be said; 0 if it may be. A page drawn for her says what the house thinks. */
+/** Tell until when (ms) nothing is to be said; 0 if it may be. What the house has heard, its pages know. */
 export function leftUntil(account) {
   const page = document.querySelector("[data-bedtime]");
   const own = read(account);
-  if (page?.dataset.left) return Number(page.dataset.left);
-  if (page && own?.told) write(account, null);
-  return page && own?.told ? 0 : own?.until || 0;
+  if (own && !(own.told && page)) return own.until;
+  return Math.max(Number(page?.dataset.left) || 0, own?.answer === "later" ? own.until : 0);
 }
 
-/** Say no more of tonight; tells whether the house knows. */
-export async function leave(account, until) {
-  write(account, { until, told: false });
-  return tellHouse(account);
+/** Keep her answer, "leave" or "later"; tells whether the house knows. */
+export async function answer(phone, word) {
+  const now = phone.now();
+  const noon = noonAfter(now, hoursOf(phone.account)[1]);
+  const given = { answer: word, at: new Date(now).toISOString() };
+  write(phone.account, { ...given, until: word === "leave" ? noon : now + HALF_AN_HOUR, noon });
+  await keep(phone.store, given).catch(() => {}); // then this page tells it, if it can
+  return tellHouse(phone);
 }
 
-/** Tell the house what it could not be told before. */
-export async function tellHouse(account) {
+/** Tell the house what it could not be told before; tells whether it knows all. */
+export async function tellHouse({ account, store }) {
   const own = read(account);
-  if (!own || own.told || own.until < Date.now()) return Boolean(own?.told);
-  const told = await answer("leave").then(() => true, () => false);
-  if (told) write(account, { ...own, told });
+  if (own && !own.told && store.isSpare) await keep(store, { answer: own.answer, at: own.at }); // it forgets with the page
+  const told = await tell(account, store);
+  const still = read(account);
+  if (told && still && still.at === own?.at) write(account, { ...still, told });
   return told;
 }
-
-/** Answer for tonight: "leave" or "later". */
-export const answer = (word) => ask("/reminders/tonight.json", { answer: word });

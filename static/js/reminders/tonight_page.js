@@ -2,13 +2,17 @@
 import { refresh } from "../journal/moments.js";
 import { owner } from "../journal/owner.js";
 import { openPhone } from "../journal/phone.js";
-import { asked, nightAt, place } from "./bedtime.js";
-import { hoursOf } from "./hers.js";
-import { answer, leave } from "./left.js";
+import { asked, place } from "./bedtime.js";
+import { answer } from "./left.js";
 import { heldIn, made } from "./notices.js";
 
-const HALF_A_DAY = 43_200_000;
+const ANSWERED = {
+  leave: ["Left for tonight.", "Left for tonight on this phone. Your other phones hear of it when there is network."],
+  later: ["You hear of it again in half an hour.", "Kept on this phone. You hear of it again in half an hour if there is network by then."],
+};
 const SAID = { off: "Off the frame. Good night.", slack: "Slack for the night. Good night." };
+const PATIENCE = 2000;
+const soon = () => new Promise((resolve) => setTimeout(resolve, PATIENCE));
 const root = document.querySelector("[data-page=tonight]");
 const slot = (name) => root.querySelector(`[data-slot=${name}]`);
 const say = (words) => { slot("said").textContent = words; };
@@ -31,7 +35,7 @@ class Sheet {
   constructor(phone) {
     this.phone = phone;
     phone.addEventListener("change", () => this.draw());
-    phone.addEventListener("status", ({ detail }) => detail.state === "waiting" && later());
+    phone.addEventListener("status", ({ detail }) => detail.state === "waiting" && wakeLater());
     addEventListener("online", () => phone.send());
     root.addEventListener("submit", (event) => this.submit(event));
     for (const act of ["leave", "later"]) root.querySelector(`[data-act=${act}]`).onclick = () => this.act(act);
@@ -70,23 +74,17 @@ class Sheet {
   act(name) {
     const works = this.works();
     if (name === "done" && works.length) return this.lay(works.map((one) => [one.project, one.ask]));
-    return { leave: () => this.leave(), later: () => this.later() }[name]?.();
+    return ANSWERED[name] && this.answer(name);
   }
 
-  async leave() {
-    const now = this.phone.now();
-    const noon = nightAt(now, ...hoursOf(this.phone.account))?.[1] || now + HALF_A_DAY;
-    const told = await leave(this.phone.account, noon);
-    this.close(told ? "Left for tonight." : "Left for tonight on this phone. Without network your other phones may still say it.");
-  }
-
-  async later() {
-    try {
-      await answer("later");
-      await this.close("You hear of it again in half an hour.");
-    } catch ({ message }) {
-      say(message); // the house did not hear it: the answers stay, to be given again
-    }
+  /** Take her answer for the night; a slow house keeps nobody up. */
+  async answer(word) {
+    const [known, kept] = ANSWERED[word];
+    const told = answer(this.phone, word);
+    await this.close("");
+    say((await Promise.race([told, soon()])) ? known : kept);
+    if (await told) say(known);
+    else await wakeLater();
   }
 
   close(words) {
@@ -103,7 +101,8 @@ async function hush() {
   for (const one of (await registration?.getNotifications()) || []) one.close();
 }
 
-async function later() {
+/** Have the browser wake the worker when there is network. */
+async function wakeLater() {
   const registration = await navigator.serviceWorker?.getRegistration();
   registration?.sync?.register("send").catch(() => {}); // she may not allow it
 }
