@@ -8,6 +8,7 @@ from uuid import UUID
 import pytest
 from flask import Flask
 from flask.testing import FlaskClient
+from hypothesis import HealthCheck, settings
 from jinja2 import FileSystemBytecodeCache
 from playwright.sync_api import Browser
 
@@ -16,6 +17,10 @@ from webapp import create_app
 from webapp.config import Config
 from webapp.db import db
 from webapp.migrate import migrate
+
+# How long an example takes says something of the machine alone.
+settings.register_profile("ours", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("ours")
 
 
 @pytest.fixture(scope="session")

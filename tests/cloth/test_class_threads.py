@@ -4,7 +4,7 @@ import re
 from html import unescape
 from math import ceil
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.cloth.any_legend import legends
@@ -70,7 +70,6 @@ def test_by_a_cut_it_asks_for_a_design_since_thread_goes_by_the_count():
     assert class_threads.texts(values, tables())["to-buy"] == class_threads.BY_DESIGN
 
 
-@settings(deadline=None)
 @given(legends, st.integers(2, 200))
 def test_n_learners_never_need_less_than_one_fewer_nor_than_their_lengths(legend, n):
     for need in needs(legend, ground_of(14, 1, None), KINDS).values():
@@ -83,7 +82,6 @@ def test_n_learners_never_need_less_than_one_fewer_nor_than_their_lengths(legend
             )
 
 
-@settings(deadline=None)
 @given(st.permutations(forty()[:8]))
 def test_the_order_of_the_legend_changes_nothing_that_is_bought(legend):
     on = ground_of(14, 1, None)

@@ -7,7 +7,7 @@ from urllib.parse import parse_qs, urlencode, urlsplit
 
 import pytest
 import segno
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.cloth.any_legend import legends
@@ -129,7 +129,6 @@ def test_a_thread_of_which_no_stitch_is_counted_says_so():
     assert rows(Line((Part("Red 321"),), "A"))[0]["buy"] == "not counted"
 
 
-@settings(deadline=None)
 @given(legends)
 def test_there_is_a_row_for_every_line_and_the_sum_is_of_what_they_say(legend):
     legend = tuple(line for line in legend if sum(part.strands for part in line.parts) <= 24)

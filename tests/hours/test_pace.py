@@ -76,7 +76,7 @@ days = st.integers(0, 300)
 some_weeks = st.lists(st.tuples(*[days] * 7), min_size=3, max_size=20).map(tuple)
 
 
-@settings(deadline=None, max_examples=40)
+@settings(max_examples=40)
 @given(some_weeks, st.integers(1, 20_000))
 def test_the_range_is_in_order_begins_no_earlier_than_today_and_is_the_same_each_time(weeks, left):
     said = finish(weeks, left, TODAY)
@@ -85,7 +85,7 @@ def test_the_range_is_in_order_begins_no_earlier_than_today_and_is_the_same_each
     assert finish(weeks, left, TODAY) == said
 
 
-@settings(deadline=None, max_examples=40)
+@settings(max_examples=40)
 @given(some_weeks, st.integers(1, 20_000))
 def test_it_ends_on_a_weekday_on_which_she_stitches(weeks, left):
     stitched = {n for n in range(7) if any(week[n] for week in weeks)}

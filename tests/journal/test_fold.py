@@ -36,7 +36,7 @@ def test_entries_that_come_twice_count_once(plan, journal):
     assert fold(plan, journal + journal) == fold(plan, journal)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=150)
 @given(worlds.plans, worlds.journals | worlds.long_journals, worlds.journals)
 def test_going_on_from_a_snapshot_is_the_same_as_folding_all(plan, first, second):
     before = snapshot(plan, first)

@@ -22,7 +22,6 @@ from webapp.projects.models import Project
 
 MANY = settings(
     max_examples=60,
-    deadline=None,
     suppress_health_check=[HealthCheck.function_scoped_fixture, HealthCheck.too_slow],
 )
 

@@ -87,7 +87,7 @@ def test_put_on_late_and_slackened_in_the_morning_it_is_still_said(alice, lanter
 
 
 @given(st.lists(st.tuples(st.sampled_from(["on", "slack", "off"]), st.integers(0, 5)), max_size=8))
-@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+@settings(max_examples=15, suppress_health_check=[HealthCheck.function_scoped_fixture])
 def test_house_and_snapshot_agree_since_when(app, alice, new_project, hold, states):
     project = new_project(alice)
     for state, minute in states:  # as they come, in whatever order and at the same moment

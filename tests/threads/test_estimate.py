@@ -5,7 +5,7 @@ from math import ceil
 from random import Random
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.threads import lines
@@ -68,7 +68,6 @@ def test_scattered_colours_are_allowed_more():
 # Exact sums along what is drawn
 
 
-@settings(deadline=None)
 @given(st.integers(0, 2**32), lines.grounds, st.integers(2, 30), st.sampled_from(["rows", "each"]))
 def test_what_stays_in_the_cloth_comes_to_the_walk_along_patches(seed, ground, patches, method):
     """The needle is carried to the next patch; the closed form may count a step at a patch's end too."""
@@ -94,7 +93,6 @@ def test_what_stays_in_the_cloth_comes_to_the_walk_along_patches(seed, ground, p
     assert found.laid.usual == pytest.approx(many * cross + min(moved, (many - 1) * moved / (patches - 1)))
 
 
-@settings(deadline=None)
 @given(st.integers(2, 2000), st.sampled_from([True, False]))
 def test_lengths_cut_one_by_one_come_to_the_closed_form(many, loop):
     """Cut a length, lose its ends, stitch until it is used up, cut the next: by whole fractions."""
@@ -119,7 +117,6 @@ def test_lengths_cut_one_by_one_come_to_the_closed_form(many, loop):
 # What to buy, by fractions
 
 
-@settings(deadline=None)
 @given(st.integers(1, 6), st.integers(1, 60), st.integers(1, 20))
 def test_whole_skeins_hold_what_is_needed_and_one_less_does_not(strands, hundreds, metres):
     kind = {**COTTON, "length_mm": metres * 1000}

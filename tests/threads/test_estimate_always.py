@@ -3,7 +3,7 @@
 from fractions import Fraction
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.threads import lines
@@ -14,7 +14,6 @@ more = st.tuples(st.integers(0, 6), st.integers(0, 500))
 lines_of = (lines.grounds, lines.counts, lines.workeds, lines.kinds, lines.scatters, lines.owns)
 
 
-@settings(deadline=None)
 @given(*lines_of, more)
 def test_more_stitches_never_need_less_thread(ground, counts, worked, kind, scatter, own, more):
     which, many = more
@@ -25,7 +24,6 @@ def test_more_stitches_never_need_less_thread(ground, counts, worked, kind, scat
             assert one <= other * (1 + 1e-12) + 1e-9, name
 
 
-@settings(deadline=None)
 @given(*lines_of)
 def test_ranges_are_in_order(ground, counts, worked, kind, scatter, own):
     found = estimate(ground, counts, worked, kind, None, scatter, own)
@@ -36,7 +34,6 @@ def test_ranges_are_in_order(ground, counts, worked, kind, scatter, own):
     assert bool(found.units[0]) == bool(sum(counts))
 
 
-@settings(deadline=None)
 @given(*lines_of, st.integers(1, 3000))
 def test_patches_that_are_counted_never_make_less_with_each_more(
     ground, counts, worked, kind, scatter, own, patches
@@ -45,7 +42,6 @@ def test_patches_that_are_counted_never_make_less_with_each_more(
     assert all(one <= other + 1e-9 for one, other in zip(few, lot, strict=True))
 
 
-@settings(deadline=None)
 @given(lines.grounds, st.lists(st.tuples(lines.counts, lines.workeds), min_size=1, max_size=6), st.randoms())
 def test_the_order_of_legend_lines_changes_nothing(ground, legend, rng):
     def total(of):
@@ -57,7 +53,6 @@ def test_the_order_of_legend_lines_changes_nothing(ground, legend, rng):
     assert total(legend) == total(rng.sample(legend, len(legend)))
 
 
-@settings(deadline=None)
 @given(lines.grounds, lines.counts, lines.strands, lines.strands, lines.scatters, lines.owns)
 def test_a_blend_s_strands_are_conserved(ground, counts, one, other, scatter, own):
     """Two parts of one kind take together what so many strands of one thread take."""
@@ -70,7 +65,6 @@ def test_a_blend_s_strands_are_conserved(ground, counts, one, other, scatter, ow
     assert {part.lengths for part in found} == {alone.lengths}
 
 
-@settings(deadline=None)
 @given(lines.grounds, lines.workeds, lines.kinds, lines.scatters, lines.owns, st.floats(0, 200_000))
 def test_thread_surely_reaches_to_what_it_is_enough_for_at_worst(ground, worked, kind, scatter, own, had):
     sure, perhaps = reach(had, ground, worked, kind, scatter, own)

@@ -3,7 +3,7 @@
 from math import hypot, pi, sqrt
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.threads.walker import (
@@ -56,7 +56,6 @@ def test_a_knot_goes_round_its_needle():
 
 
 # A path is walked from its first hole to its last: the closed form adds the step to where the next begins.
-@settings(deadline=None)
 @given(grounds, threads, st.integers(1, 60))
 def test_rows_out_and_back_come_to_the_walk(ground, thread, length):
     path = row(length)
@@ -65,7 +64,6 @@ def test_rows_out_and_back_come_to_the_walk(ground, thread, length):
     assert near(length * stitch("full", ground, "rows", thread), whole)
 
 
-@settings(deadline=None)
 @given(grounds, threads, st.integers(1, 60))
 def test_crosses_finished_at_once_come_to_the_walk(ground, thread, length):
     path = finished_at_once(length)
@@ -82,7 +80,6 @@ def test_crosses_finished_at_once_come_to_the_walk(ground, thread, length):
         ("back", backstitches, lambda n: (n + 1, 0)),
     ],
 )
-@settings(deadline=None)
 @given(pitches, st.floats(0, 1.5), threads, st.integers(1, 60))
 def test_other_stitches_come_to_the_walk(what, path, next_hole, pitch, thick, thread, length):
     ground = Ground(pitch, pitch, thick)
@@ -90,7 +87,6 @@ def test_other_stitches_come_to_the_walk(what, path, next_hole, pitch, thick, th
     assert near(length * stitch(what, ground, "rows", thread), whole)
 
 
-@settings(deadline=None)
 @given(grounds, threads)
 def test_uneven_cloth_is_taken_as_it_lies(ground, thread):
     turned = Ground(ground.down, ground.across, ground.thick)
@@ -101,7 +97,6 @@ def test_uneven_cloth_is_taken_as_it_lies(ground, thread):
     assert near(stitch("back", ground, "rows", thread), stitch("back", turned, "rows", thread))
 
 
-@settings(deadline=None)
 @given(grounds, threads, st.sampled_from(STITCHES), st.sampled_from(METHODS))
 def test_thicker_cloth_and_thicker_thread_take_more(ground, thread, what, method):
     more = ground._replace(thick=ground.thick + 0.2)
@@ -114,7 +109,6 @@ def test_over_two_is_as_over_one_of_half_the_count():
     assert ground_of(28, 2, 30) == Ground(2 * 25.4 / 28, 2 * 25.4 / 30)
 
 
-@settings(deadline=None)
 @given(st.integers(1, 24), st.floats(0.05, 1))
 def test_strands_lie_together_as_one_thread_of_the_same_area(strands, diameter):
     assert bundle(strands, diameter) ** 2 == pytest.approx(strands * diameter**2)

@@ -5,7 +5,7 @@ from itertools import permutations
 from math import log, sqrt
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.threads.lines import COTTON, ON_14, TWO
@@ -60,7 +60,6 @@ def test_a_skein_that_gave_what_the_drawing_says_changes_nothing_but_the_range()
     assert found.sold.low > LINE.sold.low
 
 
-@settings(deadline=None)
 @given(st.integers(20, 60))
 def test_what_a_length_gave_is_what_lengths_are_estimated_to_give(crosses):
     """Ends as they are taken: the reading alone, without what was believed before, gives its own crosses."""
@@ -75,7 +74,6 @@ readings = st.one_of(
 )
 
 
-@settings(deadline=None)
 @given(st.lists(readings, min_size=1, max_size=3))
 def test_every_reading_sharpens_and_their_order_changes_nothing(made):
     spreads = [own(made[:n], ON_14).spread for n in range(1, len(made) + 1)]
@@ -87,7 +85,6 @@ def test_every_reading_sharpens_and_their_order_changes_nothing(made):
     assert factors[0] <= max(1, *(ratio(one, ON_14)[0] for one in made))
 
 
-@settings(deadline=None)
 @given(readings, st.integers(1, 10))
 def test_more_crosses_from_the_same_thread_are_less_thread_a_cross(reading, more):
     better = reading._replace(stitches=reading.stitches + more)

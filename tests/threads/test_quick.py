@@ -4,7 +4,7 @@ from fractions import Fraction
 from math import ceil
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from webapp.threads.geometry import bundle, ground_of, stitch
@@ -20,20 +20,17 @@ def found(**typed):
     return answer(asked.values, tables())
 
 
-@settings(deadline=None)
 @given(st.integers(1, 100), st.integers(1, 500))
 def test_a_block_multiplied_is_so_many_stitches(block, blocks):
     assert found(by="block", block=block, blocks=blocks) == found(stitches=block * blocks)
 
 
-@settings(deadline=None)
 @given(st.integers(1, 40))
 def test_skeins_printed_for_this_very_cloth_stay_as_they_are(printed):
     """Two strands are usual on 14."""
     assert found(by="printed", printed=printed).units == (printed, printed)
 
 
-@settings(deadline=None)
 @given(st.integers(1, 40), st.integers(8, 20), st.integers(1, 4), st.integers(8, 20), st.integers(1, 4))
 def test_printed_skeins_go_by_thread_a_cross_and_by_strands(printed, count, strands, there, strands_there):
     """In one patch's way of thinking: the drawing's thread times the strands, ends and moves nearly alike."""
@@ -72,7 +69,6 @@ def test_a_skein_of_her_own_length_is_bought_by_that_length():
     assert long.units[1] == ceil(short.sold.high / 10_000)
 
 
-@settings(deadline=None)
 @given(st.integers(1, 900_000), st.integers(1, 99_999))
 def test_more_stitches_never_need_fewer_skeins(stitches, more):
     few, many = found(stitches=stitches), found(stitches=stitches + more)
