@@ -19,7 +19,8 @@ FEW = 4
 def plan_of(project: Project) -> dict[str, Any]:
     """Give what the phone must know of a project to go on with it."""
     plan = {"revision": project.plan_revision, **{name: getattr(project, name) for name in PLAN}}
-    return {**plan, "legend": project.legend} if project.legend else plan
+    legend = {"legend": project.legend} if project.legend else {}
+    return {**plan, **legend, **({"away": True} if project.put_away else {})}
 
 
 def revision_of(stitcher: UUID, project: UUID) -> int:

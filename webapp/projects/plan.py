@@ -1,6 +1,7 @@
 """A project's plan: what it is made of, and how it changes."""
 
 from collections.abc import Mapping
+from datetime import datetime
 from typing import Any
 
 from webapp.projects import turns
@@ -43,3 +44,10 @@ def change(project: Project, values: Mapping[str, Any]) -> bool:
     if changed:
         project.plan_revision += 1
     return bool(changed)
+
+
+def lay_away(project: Project, away: bool, now: datetime) -> None:
+    """Put a project away, or take it out again; phones, which then remind or not, are told."""
+    if away != (project.put_away is not None):
+        project.put_away = now if away else None
+        project.plan_revision += 1

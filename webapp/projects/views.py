@@ -18,11 +18,12 @@ from webapp.ids import new_id
 from webapp.projects import words
 from webapp.projects.listing import how_many_put_away, projects_of, worked
 from webapp.projects.models import Project
-from webapp.projects.plan import change, form_of
+from webapp.projects.plan import change, form_of, lay_away
 from webapp.projects.progress import outside, progress
 from webapp.projects.schemas import NewProjectSchema, ProjectSchema, StateSchema
 from webapp.projects.whose import hers
 from webapp.projects.woven import swatch, woven
+from webapp.reminders.frames import ask_of
 from webapp.threads.carried import carry
 from webapp.threads.from_slip import slip_of
 
@@ -85,7 +86,9 @@ def create() -> Answer:
 @signed_in
 def show(project_id: UUID) -> Answer:
     """Show a project."""
-    return shown(hers(project_id))
+    project = hers(project_id)
+    is_said = project.put_away and "still" in request.args
+    return shown(project, still=ask_of(project) if is_said else None)
 
 
 @blueprint.get("/projects/<uuid:project_id>/edit")
@@ -141,12 +144,10 @@ def set_away(project_id: UUID) -> Answer:
     values, errors = load_form(AwaySchema())
     if errors:
         return shown(project, errors), 422
-    if values["away"] == "no":
-        project.put_away = None
-        page = url_for("projects.show", project_id=project_id)
-    else:
-        project.put_away = project.put_away or clock.now()
-        page = url_for("projects.index")
+    page = url_for("projects.show", project_id=project_id)
+    lay_away(project, values["away"] != "no", clock.now())
+    if project.put_away:
+        page = f"{page}?still=yes" if ask_of(project) else url_for("projects.index")
     if project.legend:
         carry(project)
     db.session.commit()
@@ -170,8 +171,8 @@ def asked(values: dict[str, Any], errors: Errors, project: Project | None = None
     return page, 422 if errors else 200
 
 
-def shown(project: Project, errors: Errors | None = None) -> str:
-    """Draw the page of a project."""
+def shown(project: Project, errors: Errors | None = None, still: str | None = None) -> str:
+    """Draw the page of a project; ``still``: how it should be, which was just put away on its frame."""
     size = finished(cloth_of(project), project.width, project.height)
     slip, is_bare = slip_of(project)
     return render_template(
@@ -181,6 +182,7 @@ def shown(project: Project, errors: Errors | None = None) -> str:
         size=area(*size, stitcher().unit),
         slip=slip,
         is_bare=is_bare,
+        still=still,
         **drawn(project),
     )
 

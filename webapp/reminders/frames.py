@@ -9,19 +9,27 @@ from sqlalchemy.orm import aliased
 from webapp.db import db
 from webapp.journal.models import LIVE_FRAME, Entry
 from webapp.projects.models import Project
-from webapp.reminders.bedtime import Held
+from webapp.reminders.bedtime import Held, asked
 
 
 def held(stitcher: UUID) -> list[Held]:
-    """Tell how each of her projects is held, by one statement that the index answers.
+    """Tell how each of her projects is held that is not put away, by one statement that the index answers."""
+    return _held(Project.stitcher == stitcher, Project.put_away.is_(None))
 
-    Since when is, as in a snapshot, since the first entry after the last that took it off.
-    """
+
+def ask_of(project: Project) -> str | None:
+    """Tell the state one project's work should be brought to if it is not at work; put away or not."""
+    (one,) = _held(Project.stitcher == project.stitcher, Project.id == project.id)
+    return asked(one.kind, one.state)
+
+
+def _held(*which: ColumnElement[bool]) -> list[Held]:
+    """Of some; since when is, as in a snapshot, since the first entry after the last that took it off."""
     last = aliased(Entry)
     state = _frames(last, last.fields["state"].as_string()).order_by(last.at.desc(), last.id.desc())
     since = (state, _first_after("off"), _first_after("off", "slack"))
     latest = [one.limit(1).scalar_subquery() for one in since]
-    query = select(Project.id, Project.title, Project.frame, *latest).where(Project.stitcher == stitcher)
+    query = select(Project.id, Project.title, Project.frame, *latest).where(*which)
     return [Held(str(row[0]), *row[1:]) for row in db.session.execute(query)]
 
 
@@ -35,10 +43,11 @@ def _first_after(*states: str) -> Select[Any]:
 
 
 def anything_on_a_frame(stitcher: Any) -> ColumnElement[bool]:
-    """Ask, within a statement about stitchers, whether the latest of any work's frame is not "off"."""
+    """Ask, within a statement about stitchers, whether any work's frame, but one put away, is not "off"."""
     last = aliased(Entry)
     state = _frames(last, last.fields["state"].as_string()).order_by(last.at.desc(), last.id.desc()).limit(1)
-    return exists().where(Project.stitcher == stitcher, state.scalar_subquery() != "off")
+    hers = (Project.stitcher == stitcher, Project.put_away.is_(None))
+    return exists().where(*hers, state.scalar_subquery() != "off")
 
 
 def _frames(entry: Any, *columns: Any) -> Select[Any]:

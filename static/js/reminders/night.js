@@ -44,7 +44,8 @@ class Notice {
     const now = this.phone.now();
     const held = this.phone.projects().map((project) => heldIn(this.phone, project)).filter(Boolean);
     this.#drawn = new Map(held.map((one) => [one.project, Object.values(one)]));
-    const known = new Set([...held.map((one) => one.project), ...this.#answered]);
+    const away = this.phone.projects().filter((project) => this.phone.plan(project)?.away);
+    const known = new Set([...held.map((one) => one.project), ...away, ...this.#answered]);
     const shown = [...this.list.children];
     const isLeft = leftUntil(this.phone.account) > now;
     const others = !isLeft && nightAt(now, ...this.hours) ? shown.filter((one) => !known.has(one.dataset.project)) : [];

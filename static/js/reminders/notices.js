@@ -1,9 +1,9 @@
 /** How a project is held, as this phone knows it, and its notice out of the page's templates. */
 
-/** Give a project as the rules of bedtime have it, or nothing if it is not known here. */
+/** Give a project as the rules of bedtime have it, or nothing if it is not known here or was put away. */
 export function heldIn(phone, project) {
   const [view, plan] = [phone.view(project), phone.plan(project)];
-  return view && plan && { project, title: plan.title, kind: plan.frame, ...view.frame };
+  return view && plan && !plan.away && { project, title: plan.title, kind: plan.frame, ...view.frame };
 }
 
 /** Find where a notice names its project. */
