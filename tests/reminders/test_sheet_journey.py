@@ -5,7 +5,7 @@ from datetime import UTC, datetime, timedelta
 import pytest
 from playwright.sync_api import expect
 
-from tests.browser.phones import Stitcher, go, is_kept, until
+from tests.browser.phones import PHONE, Stitcher, go, is_kept, until
 from tests.reminders.pushed import Sync
 from tests.reminders.test_night_journey import zone_where_it_is
 
@@ -116,6 +116,46 @@ def test_with_every_page_closed_the_worker_tells_it(alice, sheet, context):
     assert not is_left(alice)
     Sync(page).dispatch("send")
     until(page, lambda: is_left(alice))
+
+
+NO_DATABASE = "Object.defineProperty(self, 'indexedDB', { get() { throw new Error('none') } })"
+NO_ROOM = """() => {
+  const full = () => { throw new Error('no room'); };
+  Storage.prototype.setItem = IDBObjectStore.prototype.put = full;
+}"""
+
+
+def on_its_frame(sheet, alice):
+    """Have a phone whose store forgets with the page know how the work is held."""
+    sheet.goto(f"{alice.url}/shell/tonight")
+    sheet.evaluate(PHONE)
+    answer = alice.context.request.get(f"{alice.url}/projects/{alice.project}/snapshot")
+    sheet.evaluate("(snapshot) => phone.take(snapshot)", answer.json())
+    expect(sheet.get_by_role("button", name="It is off")).to_be_visible()
+
+
+def test_where_there_is_no_database_the_next_page_tells_it(alice, page, context):
+    page.add_init_script(NO_DATABASE)
+    on_its_frame(page, alice)
+    context.set_offline(True)
+    answer(page, "In half an hour", "on this phone.")
+    page.close()
+    context.set_offline(False)
+    page = context.new_page()
+    took = told(page)
+    page.goto(f"{alice.url}/shell/tonight")
+    until(page, lambda: took == ["later"])
+
+
+def test_where_nothing_can_be_kept_and_no_network_is_she_is_told_and_the_answers_stay(sheet, alice, context):
+    sheet.evaluate(NO_ROOM)
+    context.set_offline(True)
+    sheet.get_by_role("button", name="In half an hour").tap()
+    expect(
+        sheet.get_by_text("This phone could not keep that, and the house did not hear it.")
+    ).to_be_visible()
+    context.set_offline(False)
+    answer(sheet, "In half an hour", "You hear of it again in half an hour.")
 
 
 def test_left_by_day_it_is_left_until_the_noon_after_the_coming_night(alice, sheet, context):

@@ -19,8 +19,8 @@ export async function tell(account, store) {
   return true;
 }
 
-/** Tells whether the house has it, or never will; a café's sign-in page is no answer. */
-function send(body) {
+/** Send one; tells whether the house has it, or never will. A café's sign-in page is no answer. */
+export function send(body) {
   const options = { method: "POST", headers: { "Content-Type": "application/json" }, body: JSON.stringify(body) };
   const read = async (response) => response.status === UNREADABLE || (response.ok && (await response.json()).answered === true);
   return ask("/reminders/tonight.json", options, read);

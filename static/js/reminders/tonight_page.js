@@ -82,9 +82,15 @@ class Sheet {
     const [known, kept] = ANSWERED[word];
     const told = answer(this.phone, word);
     await this.close("");
-    say((await Promise.race([told, soon()])) ? known : kept);
-    if (await told) say(known);
-    else await wakeLater();
+    try {
+      say((await Promise.race([told, soon()])) ? known : kept);
+      if (await told) say(known);
+      else await wakeLater();
+    } catch ({ message }) {
+      this.#over = false; // nobody knows it: the answers stay, to be given again
+      this.draw();
+      say(message);
+    }
   }
 
   close(words) {
