@@ -99,3 +99,14 @@ def test_once_its_end_is_put_right_it_says_how_far_it_counted_before(alice, lant
     times = {"begin": "2026-02-09T20:00", "end": "2026-02-09T21:00", "week": "2026-W07"}
     alice.post(f"/hours/sittings/{lanterns}/{monday}", data={"once": str(uuid4()), **times})
     assert "It was 20:00 to 22:55" in alice.get(WEEK).text
+
+
+def test_one_left_running_in_another_year_says_which(alice, lanterns, begin):
+    begin(alice, lanterns, "2025-01-02", "20:20")
+    page = alice.get("/hours").text
+    assert "left running since 20:00 on Thu 2 January 2025. It counts to 22:20 on Thu 2 January 2025" in page
+
+
+def test_one_over_the_turn_of_the_year_names_the_year_it_ended_in(alice, lanterns, sit):
+    sit(alice, lanterns, "2025-12-31T23:00", "2026-01-01T01:00")
+    assert "23:00 to 01:00 on Thu 1 January 2026" in alice.get("/hours/sittings?week=2026-W01").text

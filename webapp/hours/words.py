@@ -59,9 +59,10 @@ def span(first: date, last: date, today: date) -> str:
 
 
 def moment(wall: datetime, today: date) -> str:
-    """Say 20:10, with its date where that is not today."""
-    time = f"{wall:%H:%M}"
-    return time if wall.date() == today else f"{time} on {short_date(wall.date())}"
+    """Say 20:10, with its date where that is not today; the year where it is not this one."""
+    time, day = f"{wall:%H:%M}", wall.date()
+    year = "" if day.year == today.year else f" {day.year}"
+    return time if day == today else f"{time} on {short_date(day)}{year}"
 
 
 def day_of(day: date, today: date) -> str:
