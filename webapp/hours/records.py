@@ -49,7 +49,7 @@ STRUCK_OUT = select(Sitting.id, Sitting.project).where(_HERS, STRUCK)
 NEXT_BEGUN = (
     select(Sitting.begin)
     .where(_HERS, Sitting.project == bindparam("project"))
-    .where(Sitting.begin > bindparam("since"), Sitting.begin <= bindparam("now"))
+    .where(Sitting.begin > bindparam("since"), Sitting.begin <= bindparam("until"))
     .order_by(Sitting.begin)
     .limit(1)
 )
@@ -212,13 +212,14 @@ def last_stitch(stitcher: UUID, project: UUID, begin: datetime, now: datetime) -
     Each step goes to the newest stitch within two hours, so there are few, however much was stitched.
     """
     asked = {"stitcher": stitcher, "project": project}
-    following: datetime | None = db.session.scalar(NEXT_BEGUN, {**asked, "since": begin, "now": now})
-    bound = following - TICK if following else now
     last, since = None, begin
-    while since <= bound:
-        until = min(since + QUIET, bound)
-        found: datetime | None = db.session.scalar(LAST_STITCH, {**asked, "since": since, "until": until})
+    while since <= now:
+        within = {"since": since, "until": min(since + QUIET, now)}
+        found: datetime | None = db.session.scalar(LAST_STITCH, {**asked, **within})
         if found in (None, last):
             break
         last = since = found
-    return last
+    if last is None:
+        return None
+    following = db.session.scalar(NEXT_BEGUN, {**asked, "since": begin, "until": last})
+    return last_stitch(stitcher, project, begin, following - TICK) if following else last
