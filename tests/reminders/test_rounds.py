@@ -1,6 +1,6 @@
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
-from datetime import date, timedelta
+from datetime import date, time, timedelta
 from itertools import count
 
 import pytest
@@ -210,6 +210,31 @@ def test_hours_on_the_frame_are_said_too(evening):
     evening.round(BEDTIME - 30 * MINUTE)
     assert browser.came[0]["said"]["body"].startswith("It has been on for hours")
     assert evening.told() == [("hours", "sent")]
+
+
+def test_hours_tried_again_are_not_said_of_what_was_put_on_just_now(evening, alice, new_project, hold):
+    """It was of whatever was on a frame by then: "it has been on for hours", of two minutes."""
+    evening.choose(hours=2, show_title=True)
+    evening.settle(bedtime=time(1))
+    browser = evening.subscribe()
+    browser.answers = [(503, {})]
+    evening.round(BEDTIME - 30 * MINUTE)
+    hold(alice, new_project(alice, title="Moth"), "on", at="2026-02-13T22:01:00.000Z")
+    assert evening.round(BEDTIME - 27 * MINUTE) == 1
+    assert titles(browser) == ["Harbour lanterns is still on the hoop."] * 2
+
+
+def test_hours_tried_again_after_it_came_off_are_not_said_at_all(evening, alice, new_project, hold):
+    evening.choose(hours=2)
+    evening.settle(bedtime=time(1))
+    browser = evening.subscribe()
+    browser.answers = [(503, {})]
+    evening.round(BEDTIME - 30 * MINUTE)
+    project = alice.get("/projects").text.split("/projects/")[1][:36]
+    hold(alice, project, "off", at="2026-02-13T22:01:00.000Z")
+    hold(alice, new_project(alice, title="Moth"), "on", at="2026-02-13T22:02:00.000Z")
+    assert evening.round(BEDTIME - 27 * MINUTE) == 0
+    assert (len(browser.came), evening.told()) == (1, [])
 
 
 def test_who_was_told_costs_no_more_that_night(evening):

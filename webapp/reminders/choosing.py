@@ -53,7 +53,7 @@ def hear_again(account: Account, choice: ReminderChoice, at: datetime, now: date
     if later >= begin:
         _open_anew(Key(account.id, night, "bedtime"), later, now)
     elif choice.hours is not None:  # bedtime has its own word still
-        _open_anew(Key(account.id, night_of(at, rules.zone), "hours"), later, now)
+        _open_anew(Key(account.id, night_of(at, rules.zone), "again"), later, now)
 
 
 def _open_anew(key: Key, later: datetime, now: datetime) -> None:

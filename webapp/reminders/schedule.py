@@ -39,7 +39,7 @@ class Reminder:
     """One reminder: what it is of, from when, and past which moment it is of no use."""
 
     night: date
-    kind: str  # bedtime, hours
+    kind: str  # bedtime, hours; in the ledger also again: asked for by day, of whatever is on a frame then
     at: datetime
     until: datetime
     works: Works
@@ -82,6 +82,19 @@ def still(held: Iterable[Held]) -> Works:
     return tuple(sorted(found, key=lambda pair: (KINDS.index(pair[0].kind), pair[0].project)))
 
 
+def over_hours(works: Works, moment: datetime, hours: int | None) -> Works:
+    """List of these works those that have been on for so many hours by now."""
+    if hours is None:
+        return ()
+    length = timedelta(hours=hours)
+    return tuple((one, ask) for one, ask in works if (begun := _begun(one, ask)) and begun + length <= moment)
+
+
+def _begun(one: Held, ask: str) -> datetime | None:
+    """Tell from when its hours count: for a scroll frame, since it is tight."""
+    return one.tight if ask == "slack" and one.tight else one.since
+
+
 def _at_bedtime(held: list[Held], moment: datetime, choices: Choices) -> list[Reminder]:
     night = night_at(moment, choices.bedtime, choices.zone)
     if night is None or not choices.at_bedtime:
@@ -107,7 +120,7 @@ def _after_hours(held: list[Held], moment: datetime, choices: Choices) -> list[R
     length = timedelta(hours=choices.hours)
     by_night: dict[date, list[tuple[datetime, Held, str]]] = {}
     for one, ask in still(held):
-        begun = one.tight if ask == "slack" and one.tight else one.since
+        begun = _begun(one, ask)
         if begun is not None and begun + length <= moment < begun + length + LATE:
             over = begun + length
             by_night.setdefault(night_of(over, choices.zone), []).append((over, one, ask))

@@ -17,7 +17,7 @@ from webapp.reminders.mail import Mail, can_post, post
 from webapp.reminders.models import PushPhone, ReminderChoice
 from webapp.reminders.phones import as_sent, contact, phones_of
 from webapp.reminders.push import Outcome, Push
-from webapp.reminders.schedule import Works, is_quiet, still
+from webapp.reminders.schedule import Works, is_quiet, over_hours, still
 from webapp.reminders.vapid import NAME, public_key
 from webapp.reminders.wording import letter, notice, tag
 
@@ -42,6 +42,8 @@ def compose(config: Config, claim: Claim, now: datetime) -> Letter:
     if choice is None or is_quiet(claim.key.night, choices_of(account, choice)):
         return Letter(claim, ends=True)
     works = still(held(who))
+    if claim.key.kind == "hours":  # not of what was put on just now
+        works = over_hours(works, now, choice.hours)
     if not works:
         return Letter(claim, ends=True)
     if now >= claim.until:

@@ -27,7 +27,7 @@ def notice(works: Works, kind: str, night: object, show_title: bool) -> dict[str
     title = f"{named.title} {HELD[named.kind]}." if named else _title(works, ask)
     return {
         "title": title,
-        "body": ASKED[ask] if kind == "bedtime" else "It has been on for hours: give the cloth a rest.",
+        "body": "It has been on for hours: give the cloth a rest." if kind == "hours" else ASKED[ask],
         "tag": tag(night),
         "open": f"{TONIGHT}?night={night}",
         "done": DONE[ask] if len(works) == 1 else "",
