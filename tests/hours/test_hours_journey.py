@@ -61,6 +61,11 @@ def leave_on_the_frame(alice, page):
     until(page, lambda: page.evaluate("phone.waiting()") == 0)
 
 
+def shown(page):
+    """Give the Monday of the week that stands on the page."""
+    return datetime.strptime(page.locator("#week").get_attribute("data-week") + "-1", "%G-W%V-%u").date()
+
+
 def test_from_week_to_week_and_back_without_leaving_the_page(alice, hers):
     expect(hers.get_by_text("1:10").first).to_be_visible()
     expect(hers.get_by_text("84 stitches")).to_be_visible()
@@ -96,6 +101,40 @@ def test_an_arrow_and_a_swipe_turn_the_page_as_the_links_do(alice, hers):
     swipe((260, 300), (60, 310))
     expect(hers.get_by_text("84 stitches")).to_be_visible()
     assert hers.evaluate("window.stayed")
+
+
+def test_what_is_asked_for_while_a_page_turns_is_not_lost(alice, hers):
+    def weeks_on(press):
+        """Ask for pages while the first is on its way; gives how many weeks it then went on."""
+        held, before = [], shown(hers)
+        hers.route("**/hours/week?*", lambda route: held.append(route), times=1)
+        press()
+        until(hers, lambda: held)
+        held[0].continue_()
+        return lambda: (shown(hers) - before).days // 7
+
+    def keys(*names):
+        return lambda: [hers.keyboard.press(name) for name in names]
+
+    hers.evaluate("window.stayed = true")
+    back = weeks_on(keys("ArrowLeft", "ArrowLeft", "ArrowLeft"))
+    until(hers, lambda: back() == -3)
+    on = weeks_on(keys("ArrowRight", "ArrowRight", "ArrowRight"))
+    until(hers, lambda: on() == 3)
+    expect(hers.get_by_text("84 stitches")).to_be_visible()
+    there_and_back = weeks_on(keys("ArrowLeft", "ArrowLeft", "ArrowRight"))
+    until(hers, lambda: there_and_back() == -1)
+    link = hers.get_by_role("link", name="Earlier week")
+    touched = weeks_on(lambda: [link.click(), link.click(), link.click()])
+    until(hers, lambda: touched() == -3)
+    assert hers.evaluate("window.stayed")
+
+
+def test_past_the_last_page_nothing_is_owed(alice, hers):
+    hers.goto(f"{alice.url}/hours")
+    hers.keyboard.press("ArrowRight")
+    hers.keyboard.press("ArrowLeft")
+    until(hers, lambda: shown(hers) == MONDAY)
 
 
 def test_from_the_week_to_its_month_and_year_and_into_another_month(alice, hers):

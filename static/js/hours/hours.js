@@ -4,6 +4,7 @@
 import { handOn } from "../handed.js";
 
 const FAR = 64; // px, sideways
+const STEPS = { earlier: -1, later: 1 };
 const KEYS = { ArrowLeft: "earlier", ArrowRight: "later" };
 
 /** Tell which way a finger went: to the right is back in time, as a page is turned; none if it did not go sideways. */
@@ -13,7 +14,45 @@ export function turned(from, to) {
   return x > 0 ? "earlier" : "later";
 }
 
-const turn = (way) => document.querySelector(`[data-turn] #${way}`)?.click();
+let turning = null; // the link whose page is on its way
+let owed = 0; // pages asked for meanwhile: those later count up, those earlier down
+
+function turn(way) {
+  if (turning) {
+    owed += STEPS[way];
+    return;
+  }
+  turning = document.querySelector(`[data-turn] #${way}`);
+  if (turning) turning.click();
+  else owed = 0;
+}
+
+/** The page has turned: what is still owed is turned on to. */
+function goOn() {
+  turning = null;
+  if (!owed) return;
+  const way = owed < 0 ? "earlier" : "later";
+  owed -= STEPS[way];
+  turn(way);
+}
+
+document.addEventListener("click", (event) => {
+  const link = event.target.closest("[data-turn] a");
+  if (!link || !event.isTrusted || event.ctrlKey || event.metaKey || event.shiftKey) return;
+  if (!turning) turning = link;
+  else {
+    event.preventDefault();
+    event.stopPropagation();
+    owed += STEPS[link.id];
+  }
+}, { capture: true });
+document.addEventListener("htmx:finally:request", ({ target }) => {
+  if (!turning) return;
+  if (target === turning) [turning, owed] = [null, 0]; // it could not be had
+  else if (!turning.isConnected) goOn();
+});
+addEventListener("pageshow", () => { [turning, owed] = [null, 0]; });
+
 const place = ({ clientX, clientY }) => ({ x: clientX, y: clientY });
 let from = null;
 
