@@ -193,3 +193,10 @@ def test_times_kept_as_they_are_write_nothing(alice, lanterns, sitting):
     assert "Kept." in answer.text
     assert "It was" not in answer.text
     assert written(alice, lanterns) == before
+
+
+def test_a_stale_form_with_a_wrong_time_is_answered_by_that_sentence(alice, quince, sitting):
+    moved(alice, sitting, quince)
+    answer = alice.post(sitting, data=times(end="2026-02-10T19:00"))
+    assert answer.status_code == 422
+    assert "The end must come after the beginning." in answer.text

@@ -31,6 +31,11 @@ class Listing(Shown):
     moved: dict[UUID, list[UUID]]  # through which projects one that was struck out was moved
     gaps: dict[UUID, timedelta]  # from tap to tap, at the projects of those still open
 
+    def sat(self, sitting: UUID | None) -> Sat | None:
+        """Find a sitting among those listed."""
+        parts = (part for joined in self.joined for part in joined.parts)
+        return next((part for part in parts if part.id == sitting), None)
+
     def day_of(self, joined: Joined) -> str:
         """Say on which day it began."""
         return words.short_date(wall.shown(joined.parts[0].begin, self.zone).date())

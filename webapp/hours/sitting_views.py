@@ -17,6 +17,7 @@ from webapp.db import db
 from webapp.forms import Errors, load_form
 from webapp.fragments import render_block
 from webapp.hours import fixing, words
+from webapp.hours.amends import moved_to
 from webapp.hours.listing import Listing, listing_of
 from webapp.hours.schemas import ChangeSchema, OnceSchema, SittingSchema
 from webapp.hours.week import BadWeek
@@ -96,7 +97,15 @@ def _put_right(part: bool, schema: OnceSchema, before: Sitting | None, write: Wr
     if errors:
         return _answer(part, errors, sitting=before.id if before else None)
     db.session.commit()
-    return _answer(part, {}, done)
+    return _answer(part, {}, done, _stands_as(given, before))
+
+
+def _stands_as(given: Given, before: Sitting | None) -> UUID:
+    """Tell which sitting it is now."""
+    if before is None:
+        return UUID(str(given["once"]))
+    project = given.get("project") or before.project
+    return before.id if project == before.project else moved_to(before.id, project)
 
 
 def _turn(part: bool, hers: Sitting, write: Callable[[UUID, UUID, UUID, UUID], None], done: str) -> Answer:
@@ -150,14 +159,14 @@ def _listing() -> Listing:
 
 
 def _answer(part: bool, errors: Errors, done: str = "", sitting: UUID | None = None) -> Answer:
-    """Show the list, with what was typed still there and a sentence beside it where something is wrong."""
+    """Show the list, the sitting found again by its focus.
+
+    Where something is wrong, what was typed is still there, and a sentence beside it.
+    """
     if not errors and not part:
         return redirect(url_for(".index", week=request.form.get("week")), 303)
     typed = {**request.form, "sitting": sitting} if errors else {}
-    values: dict[str, Any] = {"errors": errors, "typed": typed, "done": done, "words": words}
-    drawn = render_block(PAGE, "listing", listing=_listing(), **values) if part else _page(values)
+    values: dict[str, Any] = {"errors": errors, "typed": typed, "done": done, "about": sitting}
+    values |= {"listing": _listing(), "words": words}
+    drawn = render_block(PAGE, "listing", **values) if part else render_template(PAGE, **values)
     return (drawn, 422) if errors else drawn
-
-
-def _page(values: dict[str, Any]) -> str:
-    return render_template(PAGE, listing=_listing(), **values)
