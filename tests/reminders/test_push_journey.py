@@ -1,15 +1,16 @@
 """A reminder from end to end in a real browser: asked for, sent, shown, answered without network."""
 
 import json
+from dataclasses import dataclass
 from datetime import UTC, datetime, timedelta
 
 import pytest
-from playwright.sync_api import expect
+from playwright.sync_api import Page, expect
 
 from tests.browser.phones import Stitcher, complaints, go, in_nobodys_way, until
 from tests.house import FLAGS, Server, find_chromium
 from tests.reminders.pushed import Worker, gives_address
-from tests.reminders.service import push_service
+from tests.reminders.service import Browser, push_service
 from tests.reminders.test_night_journey import zone_where_it_is
 from webapp.reminders.vapid import make_key, public_key
 
@@ -50,6 +51,33 @@ def alice(context, server, browser_of_hers):
     return Stitcher.begin(context, server)
 
 
+@dataclass
+class Waiting:
+    """Berta's phone, whose bedtime comes: a real minute has to pass, so it is begun before other tests."""
+
+    her: Stitcher
+    browser: Browser
+    page: Page
+    bedtime: datetime
+
+
+@pytest.fixture(scope="module")
+def waiting(browser, browser_context_args, server, service):
+    """Reminders turned on, the frame on, bedtime set to the coming minute."""
+    context = browser.new_context(**{**browser_context_args, "service_workers": "allow"})
+    push = service.subscribe()
+    gives_address(context, push)
+    her = Stitcher.begin(context, server)
+    zone = zone_where_it_is(22)
+    go(page := turned_on(her), f"{her.url}/projects/{her.project}/stitch")
+    her.post(f"/frame/{her.project}", state="on")
+    bedtime = (datetime.now(UTC) + timedelta(minutes=1)).replace(second=0, microsecond=0)
+    there = bedtime - timedelta(hours=int(zone.removeprefix("Etc/GMT")))
+    her.post("/account", hand="right", unit="in", bedtime=f"{there:%H:%M}", week_start="0", zone=zone)
+    yield Waiting(her, push, page, bedtime)
+    context.close()
+
+
 def on_page(alice, path):
     page = alice.context.new_page()
     page.goto(alice.url + path, wait_until="networkidle")
@@ -63,6 +91,7 @@ def turned_on(alice):
     return page
 
 
+@pytest.mark.usefixtures("waiting")
 def test_she_turns_it_on_tries_it_and_turns_it_off(alice, browser_of_hers):
     page = on_page(alice, "/reminders")
     said = complaints(page)
@@ -80,62 +109,6 @@ def test_she_turns_it_on_tries_it_and_turns_it_off(alice, browser_of_hers):
     page.get_by_role("button", name="Turn off here").tap()
     expect(page.get_by_text("This phone does not remind you yet.")).to_be_visible()
     assert said == []
-
-
-def test_told_at_bedtime_she_answers_without_network_and_the_second_phone_knows(
-    alice, browser_of_hers, context, another_phone
-):
-    """Frame on, bedtime set to the coming minute, push delivered, answered offline, network back."""
-    zone = zone_where_it_is(22)
-    go(alice_page := turned_on(alice), f"{alice.url}/projects/{alice.project}/stitch")
-    alice.post(f"/frame/{alice.project}", state="on")
-    soon = (datetime.now(UTC) + timedelta(minutes=1)).replace(second=0, microsecond=0)
-    ahead = -int(zone.removeprefix("Etc/GMT"))
-    bedtime = f"{(soon + timedelta(hours=ahead)):%H:%M}"
-    alice.post("/account", hand="right", unit="in", bedtime=bedtime, week_start="0", zone=zone)
-    alice_page.reload(wait_until="networkidle")
-    worker = Worker(alice_page)
-
-    until(alice_page, lambda: browser_of_hers.came, seconds=100)
-    assert datetime.now(UTC) >= soon
-    (came,) = browser_of_hers.came
-    context.set_offline(True)
-    worker.deliver(json.dumps(came["said"]))
-    until(alice_page, worker.shown)
-    (stands,) = worker.shown()
-    assert (stands["title"], stands["tag"]) == ("Your work is still on its frame.", came["topic"])
-    assert {"done", "later", "leave"} >= set(stands["actions"])
-
-    alice_page.goto(alice.url + stands["open"])
-    alice_page.get_by_role("button", name="It is off").tap()
-    expect(alice_page.get_by_text("Off the frame. Good night.")).to_be_visible()
-    until(alice_page, lambda: worker.shown() == [])
-    assert alice.sums()["frame"]["state"] == "on"  # the house does not know yet
-
-    context.set_offline(False)
-    alice_page.evaluate("dispatchEvent(new Event('online'))")
-    until(alice_page, lambda: alice.sums()["frame"]["state"] == "off")
-    second = alice.sign_in_on(another_phone())
-    assert second.sums()["frame"]["state"] == "off"
-    page = second.context.new_page()
-    page.goto(f"{alice.url}/projects/{alice.project}/stitch")
-    expect(page.locator("[data-slot=frame]")).to_have_text("off")
-
-
-def test_another_key_of_the_house_renews_the_phone(alice, server, browser_of_hers):
-    turned_on(alice).close()
-    former = public_key(server.data)
-    (server.data / "vapid.pem").unlink()
-    make_key(server.data)
-    alice.post(f"/frame/{alice.project}", state="on")
-    page = on_page(alice, f"/projects/{alice.project}/stitch")
-    page.goto(f"{alice.url}/hours")
-    kept = "localStorage.getItem('evenrow:renewed')"
-    until(page, lambda: page.evaluate(kept))
-    page.goto(f"{alice.url}/reminders", wait_until="networkidle")
-    page.get_by_role("button", name="Try it").tap()
-    expect(page.get_by_text("Sent. It shows in a few seconds.")).to_be_visible()
-    assert browser_of_hers.came[-1]["key"] == public_key(server.data) != former
 
 
 @pytest.fixture
@@ -211,10 +184,7 @@ def test_touched_it_opens_the_sheet_and_is_gone(alice, action, opened):
     assert worker.shown() == []
 
 
-@pytest.mark.parametrize("scheme", ["dark", "light"])
-def test_the_pages_stand_in_nobodys_way(alice, sheet, scheme):
-    sheet.set_viewport_size({"width": 360, "height": 640})
-    sheet.emulate_media(color_scheme=scheme)
+def test_the_pages_stand_in_nobodys_way(alice, sheet):
     in_nobodys_way(sheet)
     for path in ("/reminders", "/reminders/here"):
         sheet.goto(alice.url + path, wait_until="networkidle")
@@ -242,3 +212,50 @@ def test_what_works_here_is_said_and_can_be_tried(alice):
     for name, words in {"worker": "Stitch is kept", "push": "Sent.", "sound": "heard?"}.items():
         page.locator(f"[data-act={name}]").tap()
         expect(page.locator(f"[data-thing={name}] [data-slot=state]")).to_contain_text(words)
+
+
+def test_told_at_bedtime_she_answers_without_network_and_the_second_phone_knows(waiting, another_phone):
+    """Push delivered, answered offline, network back."""
+    her, page = waiting.her, waiting.page
+    page.reload(wait_until="networkidle")
+    worker = Worker(page)
+    until(page, lambda: waiting.browser.came, seconds=100)
+    assert datetime.now(UTC) >= waiting.bedtime
+    (came,) = waiting.browser.came
+    her.context.set_offline(True)
+    worker.deliver(json.dumps(came["said"]))
+    (stands,) = worker.shown()
+    assert (stands["title"], stands["tag"]) == ("Your work is still on its frame.", came["topic"])
+    assert {"done", "later", "leave"} >= set(stands["actions"])
+
+    page.goto(her.url + stands["open"])
+    page.get_by_role("button", name="It is off").tap()
+    expect(page.get_by_text("Off the frame. Good night.")).to_be_visible()
+    until(page, lambda: worker.shown() == [])
+    assert her.sums()["frame"]["state"] == "on"  # the house does not know yet
+
+    her.context.set_offline(False)
+    page.evaluate("dispatchEvent(new Event('online'))")
+    until(page, lambda: her.sums()["frame"]["state"] == "off")
+    second = her.sign_in_on(another_phone())
+    assert second.sums()["frame"]["state"] == "off"
+    page = second.context.new_page()
+    page.goto(f"{her.url}/projects/{her.project}/stitch")
+    expect(page.locator("[data-slot=frame]")).to_have_text("off")
+
+
+def test_another_key_of_the_house_renews_the_phone(alice, server, browser_of_hers):
+    """The last one here: the phones of the others are told nothing by it."""
+    turned_on(alice).close()
+    former = public_key(server.data)
+    (server.data / "vapid.pem").unlink()
+    make_key(server.data)
+    alice.post(f"/frame/{alice.project}", state="on")
+    page = on_page(alice, f"/projects/{alice.project}/stitch")
+    page.goto(f"{alice.url}/hours")
+    kept = "localStorage.getItem('evenrow:renewed')"
+    until(page, lambda: page.evaluate(kept))
+    page.goto(f"{alice.url}/reminders", wait_until="networkidle")
+    page.get_by_role("button", name="Try it").tap()
+    expect(page.get_by_text("Sent. It shows in a few seconds.")).to_be_visible()
+    assert browser_of_hers.came[-1]["key"] == public_key(server.data) != former

@@ -225,12 +225,10 @@ def away(her, line="The lamp post, second thread"):
     her.context.request.post(f"{her.url}/projects/{her.project}/photographs", multipart=form, headers=OURS)
 
 
-@pytest.mark.parametrize("scheme", ["dark", "light"])
-def test_after_a_fortnight_away_the_photograph_stands_over_the_line(context, server, scheme):
+def test_after_a_fortnight_away_the_photograph_stands_over_the_line(context, server):
     her = Stitcher.begin(context, server)
     away(her)
     page = context.new_page()
-    page.emulate_media(color_scheme=scheme)
     page.set_viewport_size({"width": 360, "height": 640})
     page.goto(f"{her.url}/projects/{her.project}/stitch")
     image = page.get_by_alt_text("The lamp post, second thread")
