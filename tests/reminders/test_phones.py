@@ -69,6 +69,55 @@ def test_she_who_gives_a_name_at_last_is_reminded_on(app, client, service, key):
     assert client.get("/reminders/phones.json").json["on"] is True
 
 
+def signed_in_again(client, name="Alice"):
+    client.post("/sign-out")
+    client.post("/sign-in", data={"name": name, "passphrase": "a long enough passphrase"})
+    assert client.get("/reminders/phones.json").json["on"] is False
+
+
+AGAIN = {"again": True}
+
+
+def test_signed_in_again_a_phone_goes_on_by_itself(app, alice, service, key):
+    browser = service.subscribe()
+    phone = on(alice, browser, key).json["id"]
+    signed_in_again(alice)
+    assert on(alice, browser, key, AGAIN).json == {"id": phone}
+    assert alice.get("/reminders/phones.json").json["endpoint"] == browser.endpoint
+    assert phones(app) == [(browser.endpoint, phone)]
+
+
+def test_signed_in_again_it_goes_on_though_another_of_hers_was_turned_on_meanwhile(app, alice, service, key):
+    browser, other = service.subscribe(), another_phone_of_alices(app)
+    on(alice, browser, key)
+    alice.post("/sign-out")
+    on(other, service.subscribe(), key)
+    signed_in_again(alice)
+    assert on(alice, browser, key, AGAIN).json["id"]
+    assert len(phones(app)) == 2
+
+
+def test_it_does_not_go_on_for_another_on_the_same_phone(app, alice, charlie, service, key):
+    browser = service.subscribe()
+    on(alice, browser, key)
+    signed_in_again(alice, "Charlie")
+    assert on(alice, browser, key, AGAIN).json == {"id": None}
+    assert on(charlie, browser, key, AGAIN).json == {"id": None}
+    assert charlie.get("/reminders/phones.json").json["on"] is False
+    signed_in_again(alice)
+    assert on(alice, browser, key, AGAIN).json["id"]
+
+
+def test_what_was_turned_off_stays_off(app, alice, service, key):
+    browser, other = service.subscribe(), another_phone_of_alices(app)
+    phone = on(alice, browser, key).json["id"]
+    other.post(f"/reminders/phones/{phone}/end")
+    signed_in_again(alice)
+    assert on(alice, browser, key, AGAIN).json == {"id": None}
+    assert on(alice, service.subscribe(), key, AGAIN).json == {"id": None}
+    assert phones(app) == []
+
+
 def test_a_phone_that_changes_hands_reminds_its_new_one_alone(app, alice, charlie, service, key):
     browser = service.subscribe()
     on(alice, browser, key)

@@ -111,6 +111,29 @@ def test_she_turns_it_on_tries_it_and_turns_it_off(alice, browser_of_hers):
     assert said == []
 
 
+@pytest.mark.parametrize("first", ["/projects", "/reminders"])
+def test_signed_in_again_the_phone_reminds_her_by_itself_and_no_other(alice, server, browser_of_hers, first):
+    page = turned_on(alice)
+    alice.post(f"/frame/{alice.project}", state="on")
+    page.goto(f"{alice.url}/account", wait_until="networkidle")
+    page.get_by_role("button", name="Sign out", exact=True).last.click()
+    page.wait_for_url(f"{alice.url}/")
+
+    other = Stitcher.arrive(alice.context, server)
+    page.goto(f"{alice.url}/reminders", wait_until="networkidle")
+    expect(page.get_by_text("This phone does not remind you yet.")).to_be_visible()
+    other.post("/sign-out")
+
+    alice.sign_in_on(alice.context)
+    page.goto(f"{alice.url}{first}")
+    until(page, lambda: alice.context.request.get(f"{alice.url}/reminders/phones.json").json()["on"])
+    page.goto(f"{alice.url}/reminders", wait_until="networkidle")
+    expect(page.get_by_text("This phone reminds you.")).to_be_visible()
+    page.get_by_role("button", name="Try it").tap()
+    expect(page.get_by_text("Sent. It shows in a few seconds.")).to_be_visible()
+    assert len(browser_of_hers.came) == 1
+
+
 @pytest.fixture
 def sheet(alice):
     """The sheet, with one work on its hoop and one tight on a scroll frame."""

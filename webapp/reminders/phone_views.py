@@ -16,7 +16,7 @@ from webapp.reminders.choice_views import hers, settings
 from webapp.reminders.choosing import take_trial
 from webapp.reminders.endpoints import Where
 from webapp.reminders.models import PushPhone
-from webapp.reminders.phones import CannotTake, House, take
+from webapp.reminders.phones import CannotTake, House, take, was_on
 from webapp.reminders.push import Outcome, Push
 from webapp.reminders.sending import to_phone
 from webapp.reminders.vapid import public_key
@@ -47,12 +47,15 @@ def show() -> Response:
 @blueprint.post("/phones.json")
 @signed_in
 def create() -> Response:
-    """Turn reminders on on this phone; once, however often it asks."""
+    """Turn reminders on on this phone, once however often it asks; ``again``: if they were on before."""
+    body = request.get_json(silent=True)
+    asked = body if isinstance(body, dict) else {}
+    if asked.get("again") is True and not was_on(stitcher().id, asked.get("endpoint")):
+        return jsonify(id=None)
     config, choice = settings(), hers()
-    asked = request.get_json(silent=True)
     house = House(Where.of(config.push_services), public_key(config.data), choice.origin, clock.now())
     try:
-        phone = take(session(), asked if isinstance(asked, dict) else {}, house)
+        phone = take(session(), asked, house)
     except CannotTake as error:
         abort(422, str(error))
     answer = jsonify(id=str(phone.id))

@@ -47,21 +47,30 @@ def take(session: SignedIn, asked: dict[str, object], house: House) -> PushPhone
     endpoint, p256dh, auth = _read(asked, house.where)
     if house.key is None or asked.get("key") != house.key:
         raise CannotTake(OLD_KEY)
-    named, mine = hashlib.sha256(endpoint.encode()).hexdigest(), PushPhone.stitcher == session.stitcher
+    named, mine = _named(endpoint), PushPhone.stitcher == session.stitcher
     same = PushPhone.endpoint_hash == named
     db.session.execute(delete(PushPhone).where(same, ~mine))  # a browser is one stitcher's at a time,
     here = PushPhone.session == session.id
     db.session.execute(delete(PushPhone).where(mine, here, ~same))  # and has one address at a time
     phone = db.session.scalar(select(PushPhone).where(mine, same))
     if phone is None:
-        db.session.execute(delete(PushPhone).where(mine, ~_signed_in(house.now)))
-        if len(db.session.scalars(select(PushPhone.id).where(mine)).all()) >= MOST:
+        if _many(mine) >= MOST:
+            db.session.execute(delete(PushPhone).where(mine, ~_signed_in(house.now)))
+        if _many(mine) >= MOST:
             raise CannotTake(TOO_MANY)
         phone = PushPhone(stitcher=session.stitcher, id=new_id(), endpoint_hash=named, created=house.now)
         db.session.add(phone)
     phone.session, phone.device, phone.origin, phone.failures = session.id, session.device, house.origin, 0
     phone.endpoint, phone.p256dh, phone.auth, phone.key = endpoint, p256dh, auth, house.key
     return phone
+
+
+def was_on(stitcher: UUID, endpoint: object) -> bool:
+    """Tell whether a browser took her reminders, and still does but that she signed out of it."""
+    if not isinstance(endpoint, str):
+        return False
+    hers = (PushPhone.stitcher == stitcher, PushPhone.endpoint_hash == _named(endpoint))
+    return db.session.scalar(select(PushPhone.id).where(*hers)) is not None
 
 
 def phones_of(stitcher: UUID, now: datetime) -> list[PushPhone]:
@@ -84,6 +93,14 @@ def contact(origin: str) -> str:
         return NOBODY
     is_named = parts.scheme == "https" and re.fullmatch(r"[\w-]+(\.[\w-]+)*\.[a-z][\w-]*", host)
     return f"https://{host}" if is_named else NOBODY
+
+
+def _named(endpoint: str) -> str:
+    return hashlib.sha256(endpoint.encode(errors="surrogatepass")).hexdigest()
+
+
+def _many(mine: ColumnElement[bool]) -> int:
+    return len(db.session.scalars(select(PushPhone.id).where(mine)).all())
 
 
 def _signed_in(now: datetime) -> ColumnElement[bool]:

@@ -8,6 +8,8 @@ import { markLeaving, own } from "../journal/owner.js";
 const PATIENCE = 8000;
 const LEFT = "evenrow:left"; // how much was not sent when she signed out
 
+const RENEWED = "evenrow:renewed"; // when reminders were last seen to: who signs in next has them seen to at once
+
 /** Sign out of this phone. */
 export async function signOut(phone) {
   await Promise.race([phone.send(), new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
@@ -30,6 +32,7 @@ export async function finish() {
 function remember(left) {
   try {
     localStorage.setItem(LEFT, left);
+    localStorage.removeItem(RENEWED);
   } catch {
     // then it is not told how much
   }

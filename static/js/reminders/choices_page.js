@@ -1,5 +1,6 @@
 /** Her reminders, on this phone: turned on, tried, turned off. The rest of the page is forms. */
 import { address, ask, hindrance, subscribe, tell } from "./pushing.js";
+import { renewNow } from "./renew.js";
 
 const root = document.querySelector("[data-page=phones]");
 const find = (selector) => root.querySelector(selector);
@@ -43,4 +44,4 @@ root.addEventListener("click", async ({ target }) => {
 document.addEventListener("click", ({ target }) => target.matches("input[data-act=select]") && target.select());
 const zone = document.querySelector("main > [data-zone]");
 zone.hidden = [zone.dataset.zone, undefined].includes(Intl.DateTimeFormat().resolvedOptions().timeZone);
-draw();
+draw().then(renewNow).then(draw, () => {}); // what is on again by itself is shown so

@@ -18,7 +18,7 @@ export function see(element, phone) {
   new MutationObserver(draw).observe(notice.list, { childList: true }); // what htmx brought, put right by what waits here
   setInterval(() => notice.tick(), MINUTE);
   draw();
-  const later = () => Promise.all([tellHouse(phone), renew()]).catch(() => {}); // the next page will do
+  const later = () => Promise.all([tellHouse(phone), renew(phone.account)]).catch(() => {}); // the next page will do
   setTimeout(later, MINUTE / 30);
 }
 

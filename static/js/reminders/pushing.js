@@ -42,10 +42,10 @@ export async function subscribe(key) {
   return within(pushManager.subscribe({ userVisibleOnly: true, applicationServerKey: key }));
 }
 
-/** Tell the house an address; throws a sentence where it does not take it. */
-export async function tell(subscription, key) {
+/** Tell the house an address; throws a sentence where it does not take it. `again`: if it was hers when she signed out. */
+export async function tell(subscription, key, again = false) {
   const { endpoint, keys } = subscription.toJSON();
-  return ask("/reminders/phones.json", { endpoint, keys, key });
+  return ask("/reminders/phones.json", { endpoint, keys, key, again });
 }
 
 /** Ask the house something; throws a sentence where it says no. */
