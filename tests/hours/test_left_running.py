@@ -1,5 +1,6 @@
 """A sitting left running ends where its own taps end, whatever is tapped later at that project."""
 
+import re
 from uuid import uuid4
 
 import pytest
@@ -35,6 +36,21 @@ def by_day(week):
 def monday(alice, lanterns, begin):
     """A sitting begun on Monday at 20:00 and left running, with taps up to 20:55."""
     return begin(alice, lanterns, "2026-02-09", "20:20", "20:40", "20:55")
+
+
+def test_what_is_offered_as_the_end_of_one_tapped_within_a_minute_comes_after_its_beginning(
+    alice, lanterns, lay
+):
+    lay(
+        alice,
+        lanterns,
+        {"kind": "begin", "at": "2026-02-13T18:00:20.000Z"},
+        {"kind": "stitches", "row": 1, "by": 10, "at": "2026-02-13T18:00:40.000Z"},
+    )
+    page = alice.get(WEEK).text
+    begin, end = (re.search(f'name="{name}"[^>]*value="([^"]+)"', page)[1] for name in ("begin", "end"))
+    assert begin == "2026-02-13T18:00"
+    assert begin < end <= "2026-02-13T22:00"
 
 
 def test_left_on_monday_and_stitched_again_on_thursday_it_swallows_no_days(

@@ -102,13 +102,21 @@ def test_without_such_nights_neither_mark_nor_column_is_there(alice, lanterns, s
         assert "Night" not in text
 
 
-def test_work_of_two_projects_on_frames_is_one_mark_and_two_nights(alice, lanterns, new_project, sit, lay):
+def test_a_night_with_two_works_on_frames_is_one_night(alice, lanterns, new_project, sit, lay):
     sit(alice, lanterns, "2026-02-03T20:00", "2026-02-03T21:30", stitches=105)
     for project in (lanterns, new_project(alice)):
         frame(lay, alice, project, "on", "2026-02-03T21:30")
         frame(lay, alice, project, "off", "2026-02-04T08:00")
     month = Calendar(alice.get("/hours/month?month=2026-02").text)
-    assert (month.marks(), month.row("2–8 Feb")[-1]) == (1, "2")
+    assert (month.marks(), month.row("2–8 Feb")[-1]) == (1, "1")
+
+
+def test_a_week_without_a_stitch_tells_how_long_the_work_was_on_its_frame(alice, lanterns, lay, figures):
+    frame(lay, alice, lanterns, "on", "2026-01-30T20:00")
+    frame(lay, alice, lanterns, "off", "2026-02-01T08:00")
+    assert figures(alice, "2026-W05")["nights_on_frame"] == 2
+    page = " ".join(alice.get("/hours?week=2026-W05").text.split())
+    assert "No stitching in this week</h2> <p>The work was on its frame for 2 nights." in page
 
 
 def test_a_month_without_a_stitch_tells_how_long_the_work_was_on_its_frame(alice, lanterns, lay):

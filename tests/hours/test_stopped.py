@@ -52,6 +52,15 @@ def test_a_line_is_kept_without_a_photograph(app, alice, lanterns, stop):
         assert list(differences()) == []
 
 
+def test_a_form_sent_to_another_project_is_answered_by_a_sentence(alice, new_project, stop, send_photograph):
+    once = str(uuid4())
+    assert stop(line="lamp next", once=once).status_code == 303
+    other = new_project(alice, title="Quince tree")
+    answer = send_photograph(alice, f"/projects/{other}/stopped", data=None, line="leaves left", once=once)
+    assert (answer.status_code, "This form is not ours any more." in answer.text) == (422, True)
+    assert "leaves left" in answer.text
+
+
 def test_it_ends_no_sitting_and_takes_no_time(alice, lanterns, lay, sit, figures, stop):
     sit(alice, lanterns, "2026-02-10T20:00", "2026-02-10T21:00")
     lay(alice, lanterns, {"kind": "begin", "at": "2026-02-13T21:50:00.000Z"})

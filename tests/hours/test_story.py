@@ -144,6 +144,13 @@ def test_more_taken_out_than_was_counted_is_none_laid_and_not_a_finish(alice, la
     assert "The crosses are done" not in page
 
 
+def test_nights_on_the_frame_before_the_first_stitch_are_told_too(alice, lanterns, lay):
+    lay(alice, lanterns, {"kind": "frame", "state": "on", "at": "2026-01-10T20:00:00.000Z"})
+    lay(alice, lanterns, {"kind": "frame", "state": "off", "at": "2026-01-13T08:00:00.000Z"})
+    stitch_row(lay, alice, lanterns, 1, 10)
+    assert "<dt>Nights on the frame</dt><dd>3</dd>" in story(alice, lanterns)
+
+
 def test_where_she_stopped_is_her_last_line(alice, lanterns, lay):
     begin = str(uuid4())
     lay(

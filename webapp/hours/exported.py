@@ -54,7 +54,7 @@ def _facts(report: Report) -> dict[str, Any]:
         "longest_sitting_seconds": longest.total_seconds() if longest else None,
         "rows_done": report.places["row"],
         "blocks_done": report.places["block"],
-        "nights_on_frame": sum(report.nights.values()),
+        "nights_on_frame": report.nights,
     }
 
 

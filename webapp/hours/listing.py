@@ -18,6 +18,7 @@ from webapp.hours.split import Stretch, stretch
 from webapp.ids import new_id
 from webapp.journal import moments
 
+MINUTE = timedelta(minutes=1)
 FIELD = "%Y-%m-%dT%H:%M"
 
 
@@ -60,6 +61,8 @@ class Listing(Shown):
         end = sat.end or sat.counts.end
         if sat.end is None and sat.last_stitch:
             end = offered_end(sat.begin, sat.last_stitch, self.gaps[sat.project], self.now)
+        if sat.end is None:  # the form has minutes alone, and an end must come after its beginning
+            end = max(end, sat.begin.replace(second=0, microsecond=0) + MINUTE)
         return {
             "project": str(sat.project),
             "begin": wall.shown(sat.begin, self.zone).strftime(FIELD),

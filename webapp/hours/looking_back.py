@@ -1,6 +1,5 @@
 """What the pages of a month and of a year are drawn from."""
 
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date, timedelta
@@ -39,7 +38,7 @@ class Back(Seen, Sums):
     name: str
     earlier: str | None
     later: str | None
-    nights: Counter[date]  # on the frame, by the day on which they began
+    nights: set[date]  # on which any work was on its frame, by the day on which they began
 
     @property
     def by_date(self) -> dict[date, Shares]:
@@ -66,15 +65,15 @@ class Back(Seen, Sums):
             dates = [day for day in row if day is not None]
             if dates[0] <= self.today:
                 total = _sum([whole(by_date[day]) for day in dates])
-                nights = sum(self.nights[day] for day in dates)
+                nights = sum(day in self.nights for day in dates)
                 parts.append(Part(name, dates[0], dates[-1], total, nights))
         return parts
 
     @property
-    def told(self) -> list[tuple[date, Share, int]]:
+    def told(self) -> list[tuple[date, Share, bool]]:
         """Sum each day that has anything, a night on the frame included."""
-        days = [(day.date, shares, self.nights[day.date]) for day, shares in self.figures.days]
-        return [(day, whole(shares), nights) for day, shares, nights in days if shares or nights]
+        days = [(day.date, shares, day.date in self.nights) for day, shares in self.figures.days]
+        return [(day, whole(shares), on_frame) for day, shares, on_frame in days if shares or on_frame]
 
     @property
     def days_stitched(self) -> int:
@@ -142,6 +141,6 @@ def _back(account: Account, days: Days, **layout: object) -> Back:
     counts = [one.counts for one in records.sittings(account.id, days.begin, days.end, now)]
     figures: Figures = work_out(days, counts, laid(account.id, days))
     titles: dict[UUID, str] = records.titles(account.id)
-    nights = Counter(night for dates in records.nights(account.id, days, now).values() for night in dates)
+    nights = {night for dates in records.nights(account.id, days, now).values() for night in dates}
     seen = {"figures": figures, "titles": titles, "zone": zone, "now": now, "days": days, "nights": nights}
     return Back(**seen, **layout)  # type: ignore[arg-type]

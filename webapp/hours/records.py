@@ -78,6 +78,10 @@ FRAMES = (
     .where(Entry.at >= bindparam("begin"), Entry.at < bindparam("end"))
     .order_by(Entry.at, Entry.id)
 )
+FIRST_FRAME = select(func.min(Entry.at)).where(
+    *(Entry.stitcher == bindparam("stitcher"), Entry.project == bindparam("project"), LIVE_FRAME),
+    Entry.at >= bindparam("since"),
+)
 FRAME_BEFORE = select(
     Project.id,
     select(_STATE)
@@ -199,6 +203,13 @@ def held(stitcher: UUID, begin: datetime, end: datetime) -> dict[UUID, list[Held
 def nights(stitcher: UUID, days: Days, now: datetime) -> dict[UUID, list[date]]:
     """List on which of these days nights on the frame began, by project: as told early on the day after."""
     return nights_on(held(stitcher, days.begin, min(days.end + DEEP, now)), days.days, now)
+
+
+def first_held(stitcher: UUID, project: UUID, since: datetime) -> datetime | None:
+    """Tell when, from then on, it was first said how the work of a project is held."""
+    asked = {"stitcher": stitcher, "project": project, "since": since}
+    first: datetime | None = db.session.scalar(FIRST_FRAME, asked)
+    return first
 
 
 def titles(stitcher: UUID) -> dict[UUID, str]:

@@ -4,7 +4,6 @@ from collections import Counter, defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import timedelta
-from uuid import UUID
 from zoneinfo import ZoneInfo
 
 from webapp import clock
@@ -29,7 +28,7 @@ class Report(Shown, Sums):
     running: list[Sat]
     sittings: list[timedelta]  # what each has of the week, where it has any
     places: Counter[str]  # rows and blocks closed
-    nights: dict[UUID, int]  # on the frame
+    nights: int  # on which any work was on its frame
     forecasts: list[Forecast]
     numbered: bool  # her weeks begin as ISO's do
 
@@ -109,7 +108,7 @@ def report_on(account: Account, name: str | None) -> Report:
         running=[one for one in sat if one.end is None and one.begin <= now],
         sittings=[time for one in join(sat) if (time := one.within(week.begin, week.end))],
         places=records.places_done(account.id, week.begin, week.end),
-        nights={of: len(dates) for of, dates in records.nights(account.id, week, now).items()},
+        nights=len({night for dates in records.nights(account.id, week, now).values() for night in dates}),
         forecasts=forecasts(account.id, list(worked.projects), zone, now) if is_now else [],
         numbered=account.week_start == 0,
     )

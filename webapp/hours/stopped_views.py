@@ -12,10 +12,13 @@ from webapp.forms import Errors
 from webapp.hours import photographs, stopped
 from webapp.hours.sent import sent_photograph
 from webapp.ids import new_id
+from webapp.journal.batch import Refused
 from webapp.projects.models import Project
 from webapp.projects.whose import hers
 
 blueprint = Blueprint("stopped", __name__, url_prefix="/projects/<uuid:project>")
+
+NOT_OURS = "This form is not ours any more. Write it here once more."
 
 Answer = str | tuple[str, int] | Plain
 
@@ -39,8 +42,12 @@ def create(project: UUID) -> Answer:
         return _page(work, errors, sent.typed), sent.status
     begin_writing()
     forget()
-    if line:
-        stopped.write_line(stitcher().id, project, line, once)
+    try:
+        if line:
+            stopped.write_line(stitcher().id, project, line, once)
+    except Refused:
+        db.session.rollback()
+        return _page(work, {"line": [NOT_OURS]}, sent.typed), 422
     if sent.picture:
         photographs.keep(stitcher().id, project, once, sent.picture, line or "")
     db.session.commit()

@@ -94,10 +94,7 @@ def story_of(account: Account, project: Project) -> Story:
     counts = laid_out([one.counts for one in sat])
     began = [wall.shown(one.begin, zone).date() for one in counts]
     done = _done(asked, zone)
-    stitched = wall.shown(first_laid(account.id, project.id) or now, zone).date()
-    first = max(
-        min([*began, *done.values(), stitched, seen.today]), wall.shown(project.created, zone).date() - _LONG
-    )
+    first = _first_day(project, zone, [*began, *done.values(), seen.today])
     days = days_from(first_of(first, account.week_start), seen.today + timedelta(days=1), zone)
     laid = [(day, n) for day, of, n in laid_of(account.id, project.id, days.days) if of == "cross"]
     turns = turns_of(account.id, project.id)
@@ -134,6 +131,14 @@ def _done(asked: dict[str, UUID], zone: ZoneInfo) -> dict[str, date]:
     """Tell when each row or block was closed that is closed now."""
     rows = db.session.execute(DONE, asked)
     return {register.split(" ")[2]: wall.shown(at, zone).date() for register, at, done in rows if at and done}
+
+
+def _first_day(project: Project, zone: ZoneInfo, others: Sequence[date]) -> date:
+    """Tell on which day of hers anything was first: a stitch, the frame, or the earliest of others."""
+    asked = (project.stitcher, project.id)
+    firsts = (first_laid(*asked), records.first_held(*asked, wall.EARLIEST))
+    days = [wall.shown(one, zone).date() for one in firsts if one]
+    return max(min([*days, *others]), wall.shown(project.created, zone).date() - _LONG)
 
 
 def _by_week(pieces: Sequence[Stretch], days: Days) -> dict[date, timedelta]:
