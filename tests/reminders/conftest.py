@@ -4,6 +4,8 @@ from uuid import uuid4
 
 import pytest
 
+from tests.reminders.evening import Evening
+from tests.reminders.service import push_service
 from tests.stopped import stopped
 from webapp import clock
 from webapp.journal.moments import write
@@ -31,3 +33,11 @@ def hold():
 @pytest.fixture
 def another_phone(new_context):
     return new_context
+
+
+@pytest.fixture
+def evening(app, config, alice, new_project, hold):
+    """Alice's work is on its frame, and she wants to be told on her phones."""
+    hold(alice, new_project(alice), "on")
+    with push_service() as service, app.app_context():
+        yield Evening.begin(config, service)

@@ -91,3 +91,8 @@ class Evening:
             db.session.add(other)
             db.session.commit()
             return other.id
+
+
+def titles(browser: Browser) -> list[str]:
+    """List the titles of what came to one phone."""
+    return [came["said"]["title"] for came in browser.came]

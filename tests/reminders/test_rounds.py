@@ -1,32 +1,18 @@
 from concurrent.futures import ThreadPoolExecutor
 from dataclasses import replace
-from datetime import date, time, timedelta
+from datetime import date, timedelta
 from itertools import count
 
 import pytest
 from sqlalchemy import delete, event
 
-from tests.reminders.evening import BEDTIME, Evening
-from tests.reminders.service import push_service
-from webapp.accounts.models import Account, SignedIn
+from tests.reminders.evening import BEDTIME, titles
+from webapp.accounts.models import SignedIn
 from webapp.db import db, writing
-from webapp.reminders import choosing, ledger, rounds
-from webapp.reminders.models import ReminderChoice
+from webapp.reminders import ledger, rounds
 from webapp.reminders.vapid import make_key
 
 MINUTE = timedelta(minutes=1)
-
-
-@pytest.fixture
-def evening(app, config, alice, new_project, hold):
-    """Alice's work is on its frame, and she wants to be told on her phones."""
-    hold(alice, new_project(alice), "on")
-    with push_service() as service, app.app_context():
-        yield Evening.begin(config, service)
-
-
-def titles(browser):
-    return [came["said"]["title"] for came in browser.came]
 
 
 def test_it_works(evening):
@@ -75,6 +61,21 @@ def test_a_sending_that_breaks_unforeseen_is_noted_and_tried_again(caplog):
     with ThreadPoolExecutor() as pool:
         assert rounds.came_of(pool.submit(lambda: 1 // 0)).what == "later"
     assert "ZeroDivisionError" in caplog.text
+
+
+def test_one_that_cannot_be_written_waits_and_holds_up_nobody_elses(evening, caplog):
+    browser = evening.subscribe()
+    rounds.put_down(BEDTIME)
+    with writing():
+        claimed = ledger.claim(BEDTIME)
+        db.session.commit()
+    evening.settle(zone="No/Where")  # the machine has lost a zone
+    assert rounds.say(evening.config, claimed, lambda: BEDTIME) == 0
+    assert "No/Where" in caplog.text
+    evening.settle(zone="Europe/London")
+    assert evening.round(BEDTIME) == 0
+    assert evening.round(BEDTIME + MINUTE) == 1
+    assert len(browser.came) == 1
 
 
 def test_every_phone_of_hers_is_told(evening):
@@ -202,41 +203,6 @@ def test_another_key_of_the_house_is_noticed_and_said(evening):
     assert "another key" in evening.trouble()
 
 
-def test_hours_on_the_frame_are_said_too(evening):
-    evening.choose(hours=2, at_bedtime=False)
-    browser = evening.subscribe()
-    evening.round(BEDTIME - 31 * MINUTE)
-    assert browser.came == []
-    evening.round(BEDTIME - 30 * MINUTE)
-    assert browser.came[0]["said"]["body"].startswith("It has been on for hours")
-    assert evening.told() == [("hours", "sent")]
-
-
-def test_hours_tried_again_are_not_said_of_what_was_put_on_just_now(evening, alice, new_project, hold):
-    """It was of whatever was on a frame by then: "it has been on for hours", of two minutes."""
-    evening.choose(hours=2, show_title=True)
-    evening.settle(bedtime=time(1))
-    browser = evening.subscribe()
-    browser.answers = [(503, {})]
-    evening.round(BEDTIME - 30 * MINUTE)
-    hold(alice, new_project(alice, title="Moth"), "on", at="2026-02-13T22:01:00.000Z")
-    assert evening.round(BEDTIME - 27 * MINUTE) == 1
-    assert titles(browser) == ["Harbour lanterns is still on the hoop."] * 2
-
-
-def test_hours_tried_again_after_it_came_off_are_not_said_at_all(evening, alice, new_project, hold):
-    evening.choose(hours=2)
-    evening.settle(bedtime=time(1))
-    browser = evening.subscribe()
-    browser.answers = [(503, {})]
-    evening.round(BEDTIME - 30 * MINUTE)
-    project = alice.get("/projects").text.split("/projects/")[1][:36]
-    hold(alice, project, "off", at="2026-02-13T22:01:00.000Z")
-    hold(alice, new_project(alice, title="Moth"), "on", at="2026-02-13T22:02:00.000Z")
-    assert evening.round(BEDTIME - 27 * MINUTE) == 0
-    assert (len(browser.came), evening.told()) == (1, [])
-
-
 def test_who_was_told_costs_no_more_that_night(evening):
     evening.subscribe()
     evening.round()
@@ -275,18 +241,3 @@ def test_a_house_that_does_not_know_the_service_sends_nothing(evening):
     browser = evening.subscribe()
     assert rounds.run(replace(evening.config, push_services=()), lambda: BEDTIME) == 0
     assert browser.came == []
-
-
-@pytest.mark.parametrize("hours", [2, None])
-def test_in_half_an_hour_said_by_day_leaves_bedtime_its_own_word(evening, hours):
-    browser = evening.subscribe()
-    evening.choose(hours=hours)
-    afternoon = BEDTIME - timedelta(hours=4)
-    with writing():
-        account, choice = (db.session.get_one(one, evening.stitcher) for one in (Account, ReminderChoice))
-        choosing.hear_again(account, choice, afternoon, afternoon)
-        db.session.commit()
-    evening.round(afternoon + 30 * MINUTE)
-    assert len(browser.came) == (1 if hours else 0)
-    evening.round()
-    assert browser.came[-1]["said"]["body"] == "Take it off for the night."

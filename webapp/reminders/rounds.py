@@ -48,7 +48,7 @@ def put_down(now: datetime) -> None:
 def say(config: Config, claimed: list[Claim], tell: Clock) -> int:
     """Say each by all its ways at once; tells how many got through by any of them."""
     now = tell()
-    letters = [compose(config, claim, now) for claim in claimed]
+    letters = [letter for claim in claimed if (letter := _composed(config, claim, now))]
     db.session.rollback()
     waits = {letter.claim.key: timedelta() for letter in letters}
     begun: dict[Future[Outcome], tuple[Letter, str]] = {}
@@ -65,6 +65,20 @@ def say(config: Config, claimed: list[Claim], tell: Clock) -> int:
                     noted(letter.claim, way, outcome, tell())
                     db.session.commit()
     return sum(_finish(letter, tell(), waits[letter.claim.key]) for letter in letters)
+
+
+def _composed(config: Config, claim: Claim, now: datetime) -> Letter | None:
+    """Write one reminder; where that breaks for a reason unforeseen, it waits, and holds up nobody else's."""
+    try:
+        return compose(config, claim, now)
+    except Exception:
+        db.session.rollback()
+        logging.getLogger("evenrow").exception("One reminder could not be written; it will be tried again.")
+    with writing():
+        if not ledger.wait(claim, now):
+            ledger.settle(claim, "missed")
+        db.session.commit()
+    return None
 
 
 def came_of(done: Future[Outcome]) -> Outcome:
