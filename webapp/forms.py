@@ -57,3 +57,12 @@ def check_readable() -> None:
             unquote_to_bytes(request.get_data()).decode()
     except UnicodeDecodeError:
         abort(400, "Some of what was sent cannot be read as text. Type it anew and send it again.")
+
+
+def json_object() -> dict[str, Any]:
+    """Give the JSON object that was sent; an empty one for whatever else came."""
+    try:
+        body = request.get_json(silent=True)
+    except RecursionError:
+        body = None
+    return body if isinstance(body, dict) else {}

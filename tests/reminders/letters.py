@@ -3,6 +3,7 @@
 import email.policy
 import socketserver
 import threading
+import time
 from collections.abc import Iterator
 from contextlib import contextmanager
 from email.message import EmailMessage
@@ -11,7 +12,7 @@ from email.message import EmailMessage
 class MailServer:
     def __init__(self) -> None:
         self.letters: list[EmailMessage] = []
-        self.refuses = False
+        self.refuses = self.never_ends = False
         keeper = self
 
         class Handler(socketserver.StreamRequestHandler):
@@ -19,6 +20,9 @@ class MailServer:
                 self.wfile.write(line.encode() + b"\r\n")
 
             def handle(self) -> None:
+                while keeper.never_ends:
+                    self.say("220-wait")
+                    time.sleep(0.1)
                 self.say("220 here")
                 while line := self.rfile.readline().strip().upper():
                     if line == b"DATA":

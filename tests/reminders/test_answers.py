@@ -51,6 +51,29 @@ def test_it_works(tell, left, told):
     assert (left(), told()) == (None, [(NIGHT, "bedtime", "waiting", "23:40")])
 
 
+def test_her_last_word_counts_in_whatever_order_it_is_told(tell, left, told):
+    """Two phones, one without network for a while."""
+    tell("leave", "13T22:50")
+    tell("later", "13T22:40")
+    assert (left(), told()) == (NIGHT, [])
+    tell("later", "13T23:00")
+    tell("leave", "13T22:50")
+    assert (left(), told()) == (None, [(NIGHT, "bedtime", "waiting", "23:30")])
+
+
+@pytest.mark.parametrize("at", ["0001-01-01T00:00:00Z", "9999-12-31T23:59:59.999Z"])
+@pytest.mark.parametrize("answer", ["leave", "later"])
+def test_a_phone_that_is_wrong_by_ages_is_answered(alice, answer, at):
+    told = alice.post("/reminders/tonight.json", json={"answer": answer, "at": at})
+    assert (told.status_code, told.json) == (200, {"answered": True})
+
+
+@pytest.mark.parametrize("path", ["/reminders/tonight.json", "/reminders/phones.json"])
+def test_what_nests_without_end_is_answered_by_a_sentence(alice, path):
+    answer = alice.post(path, data="[" * 100_000, content_type="application/json")
+    assert answer.status_code == 422
+
+
 def test_left_by_day_it_is_of_the_coming_night_even_if_told_in_it(tell, left, at_night):
     at_night.move_to("2026-02-14T08:00:00Z")
     tell("leave", "13T15:00")

@@ -125,6 +125,16 @@ def test_hours_that_end_close_to_bedtime_wait_for_it():
     assert said(held, "2026-02-13T22:00", replace(four, at_bedtime=False)) == [("hours", NIGHT)]
 
 
+@pytest.mark.parametrize("bedtime", [time(22, 30), time(13)])
+def test_what_is_put_on_in_the_morning_has_its_hours_said_by_day(bedtime):
+    """Bedtime leaves it to the next night, so nothing else would say it for the whole of the day."""
+    two = replace(HERS, hours=2, bedtime=bedtime)
+    held = [Held("a", "", "hoop", "on", at("2026-02-14T06:00"))]
+    told = {n: said(held, f"2026-02-14T{n:02}:05", two) for n in range(6, 12)}
+    assert [bool(told[n]) for n in (6, 7, 8, 9, 10)] == [False, False, True, True, True]
+    assert {kind for one in told.values() for kind, _ in one} == {"hours"}
+
+
 def test_hours_that_end_before_noon_are_of_one_night_on_both_sides_of_it():
     four = replace(HERS, hours=4, at_bedtime=False)
     held = [on("2026-02-14T07:30")]

@@ -14,6 +14,7 @@ from webapp.config import BadSetting, Config
 from webapp.db import db
 from webapp.reminders import calendar, rounds
 from webapp.reminders.calendar import Evening
+from webapp.reminders.mail import Mail, post
 from webapp.reminders.models import ReminderChoice
 
 ADDRESS = "https://stitch.example"
@@ -143,6 +144,24 @@ def test_what_confirms_an_address_holds_for_three_days(app, alice, client, mail,
     assert client.get(link).status_code == client.post(link).status_code == 404
     with app.app_context():
         assert db.session.query(ReminderChoice.email).one() == (None,)
+
+
+def test_a_mail_server_that_talks_on_for_ever_is_left(config, mail, monkeypatch):
+    """Everybody's reminders would wait for it."""
+    monkeypatch.setattr("webapp.reminders.mail.WHOLE", 0.5)
+    mail.never_ends = True
+    given = replace(config, smtp=mail.address, mail_from="house@stitch.example", address=ADDRESS)
+    assert not post(given, Mail("alice@mail.example", "Off the frame?", "Take it off."))
+    mail.never_ends = False
+    assert post(given, Mail("alice@mail.example", "Off the frame?", "Take it off."))
+    assert {"Date", "Message-ID"} <= set(mail.letters[0].keys())  # RFC 5322, section 3.6
+
+
+@pytest.mark.parametrize("address", ["a@.b.c.", "a@b..c", ".a@b.c", "a@b", "a b@c.d"])
+def test_what_is_no_address_is_answered_by_a_sentence(alice, mail, address):
+    answer = alice.post("/reminders/email", data={"email": address})
+    assert (answer.status_code, "That is no e-mail address." in answer.text) == (422, True)
+    assert mail.letters == []
 
 
 def test_to_look_at_the_link_says_nothing_yet(app, alice, client, mail):

@@ -1,6 +1,6 @@
 """Views of her reminders: when, how, and not tonight."""
 
-from datetime import datetime
+from datetime import datetime, timedelta
 from typing import Any
 
 from flask import Blueprint, abort, current_app, jsonify, redirect, render_template, request, url_for
@@ -11,7 +11,7 @@ from webapp.accounts.bringing import is_hers
 from webapp.accounts.guard import current_session, signed_in, stitcher
 from webapp.config import Config
 from webapp.db import db
-from webapp.forms import Errors, load_form
+from webapp.forms import Errors, json_object, load_form
 from webapp.journal import moments
 from webapp.origin import origin_of_page
 from webapp.reminders import choosing
@@ -26,6 +26,7 @@ from webapp.reminders.vapid import public_key
 blueprint = Blueprint("choices", __name__, url_prefix="/reminders")
 
 Answer = str | tuple[str, int] | Response
+LONG_AGO = timedelta(days=3)  # an answer older than that is of no night any more
 TONIGHT = {"leave": choosing.leave_it, "later": choosing.hear_again}
 
 
@@ -64,8 +65,7 @@ def tonight() -> Answer:
 @signed_in
 def tonight_by_script() -> Answer:
     """The same, as the sheet of a notification asks; told late, it says when she answered."""
-    body = request.get_json(silent=True)
-    given = body if isinstance(body, dict) else {}
+    given = json_object()
     if not is_hers(given.get("account"), stitcher().id):
         abort(409, "This answer is another stitcher's; it stays on the phone until she signs in.")
     answer_tonight(given.get("answer"), said_at(given.get("at")))
@@ -86,7 +86,7 @@ def said_at(at: object) -> datetime:
     if at is None:
         return clock.now()
     try:
-        return min(moments.read(at), clock.now())
+        return min(max(moments.read(at), clock.now() - LONG_AGO), clock.now())
     except ValueError:
         abort(422, "When that was answered cannot be read. Answer again.")
 

@@ -35,7 +35,7 @@ def own_choice(stitcher: UUID, origin: str) -> ReminderChoice:
 def leave_it(account: Account, choice: ReminderChoice, at: datetime, now: datetime) -> None:
     """Say no more of the night that it was ``at`` until noon, else of the coming one; not if it is over."""
     night, _ = next_bedtime(at, choices_of(account, choice))
-    if night == next_bedtime(now, choices_of(account, choice))[0]:
+    if _is_last(choice, at) and night == next_bedtime(now, choices_of(account, choice))[0]:
         choice.left = night
 
 
@@ -46,14 +46,22 @@ def hear_again(account: Account, choice: ReminderChoice, at: datetime, now: date
     """
     rules = choices_of(account, choice)
     night, begin = next_bedtime(at, rules)
-    if night != next_bedtime(now, rules)[0]:
+    if not _is_last(choice, at) or night != next_bedtime(now, rules)[0]:
         return
     choice.left = None if choice.left == night else choice.left
     later = at + HALF_AN_HOUR
     if later >= begin:
         _open_anew(Key(account.id, night, "bedtime"), later, now)
-    elif choice.hours is not None:  # bedtime has its own word still
+    else:  # bedtime has its own word still
         _open_anew(Key(account.id, night_of(at, rules.zone), "again"), later, now)
+
+
+def _is_last(choice: ReminderChoice, at: datetime) -> bool:
+    """Note when she answered; tells whether it is her last word: one told late undoes no later one."""
+    if choice.answered is not None and at < choice.answered:
+        return False
+    choice.answered = at
+    return True
 
 
 def _open_anew(key: Key, later: datetime, now: datetime) -> None:

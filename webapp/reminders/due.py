@@ -13,6 +13,7 @@ from webapp.db import db
 from webapp.reminders.bedtime import night_at
 from webapp.reminders.frames import anything_on_a_frame, held
 from webapp.reminders.models import PushPhone, ReminderChoice, Told
+from webapp.reminders.phones import is_signed_in
 from webapp.reminders.schedule import Choices, Reminder, last_moment, night_of, reminders
 
 
@@ -30,7 +31,7 @@ def come_due(now: datetime) -> Iterator[tuple[UUID, Reminder]]:
     One statement finds out where it is night (zones and bedtimes are few), one who there has work on a frame,
     a way to be told, and was not told yet, and one each how her works are held.
     """
-    for account, choice in db.session.execute(_who(_nights(now))).all():
+    for account, choice in db.session.execute(_who(_nights(now), now)).all():
         for one in reminders(held(account.id), now, choices_of(account, choice)):
             yield account.id, one
 
@@ -46,11 +47,10 @@ def _nights(now: datetime) -> dict[date, list[tuple[Any, ...]]]:
     return found
 
 
-def _who(nights: dict[date, list[tuple[Any, ...]]]) -> Select[Account, ReminderChoice]:
+def _who(nights: dict[date, list[tuple[Any, ...]]], now: datetime) -> Select[Account, ReminderChoice]:
     counts_hours = ReminderChoice.hours.is_not(None)
-    reachable = or_(
-        ReminderChoice.email.is_not(None), exists().where(PushPhone.stitcher == ReminderChoice.stitcher)
-    )
+    has_phone = exists().where(PushPhone.stitcher == ReminderChoice.stitcher, is_signed_in(now))
+    reachable = or_(ReminderChoice.email.is_not(None), has_phone)
     return (
         select(Account, ReminderChoice)
         .join(ReminderChoice, ReminderChoice.stitcher == Account.id)

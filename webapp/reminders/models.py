@@ -21,6 +21,7 @@ class ReminderChoice(Base):
     at_bedtime: Mapped[bool] = mapped_column(default=True)
     hours: Mapped[int | None]  # so many on the frame without a break; none: not counted
     left: Mapped[date | None]  # the night of which she said "leave it tonight"
+    answered: Mapped[datetime | None]  # when she last said "leave it tonight" or "in half an hour"
     away: Mapped[date | None]  # away until then
     show_title: Mapped[bool] = mapped_column(default=False)  # on a lock screen others read too
     email: Mapped[str | None] = mapped_column(String(254))  # confirmed

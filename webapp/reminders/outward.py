@@ -6,6 +6,7 @@ no passwords from files, five seconds for all of it, and no more than a few word
 """
 
 import contextlib
+import os
 import socket
 import ssl
 import threading
@@ -121,7 +122,7 @@ def _pools(way: Way) -> dict[str, Any]:
 
         def _new_conn(self: Any) -> socket.socket:
             line = reach(self.host, self.port, way)
-            self._end = _watch(line, way.left)
+            self._end = watch(line, way.left)
             return line
 
         def close(self: Any) -> None:
@@ -140,9 +141,9 @@ def _pools(way: Way) -> dict[str, Any]:
     return {"http": plain, "https": secure}
 
 
-def _watch(line: socket.socket, seconds: float) -> Callable[[], None]:
+def watch(line: socket.socket, seconds: float) -> Callable[[], None]:
     """End a conversation that drags on, whatever became of its socket; gives what ends the watch."""
-    same = line.dup()  # encryption takes the socket over, but this is the same line
+    same = socket.socket(fileno=os.dup(line.fileno()))  # however it is encrypted: the same line
 
     def hang_up() -> None:
         with contextlib.suppress(OSError):

@@ -3,7 +3,7 @@
 from datetime import timedelta
 from uuid import UUID
 
-from flask import Blueprint, Response, abort, jsonify, redirect, request, url_for
+from flask import Blueprint, Response, abort, jsonify, redirect, url_for
 from sqlalchemy import select
 from werkzeug.wrappers import Response as BaseResponse
 
@@ -11,6 +11,7 @@ from webapp import clock
 from webapp.accounts.guard import current_session, signed_in, stitcher
 from webapp.accounts.models import SignedIn
 from webapp.db import db, end_writing, writing
+from webapp.forms import json_object
 from webapp.reminders import results
 from webapp.reminders.choice_views import hers, settings
 from webapp.reminders.choosing import take_trial
@@ -48,8 +49,7 @@ def show() -> Response:
 @signed_in
 def create() -> Response:
     """Turn reminders on on this phone, once however often it asks; ``again``: if they were on before."""
-    body = request.get_json(silent=True)
-    asked = body if isinstance(body, dict) else {}
+    asked = json_object()
     if asked.get("again") is True and not was_on(stitcher().id, asked.get("endpoint")):
         return jsonify(id=None)
     config, choice = settings(), hers()

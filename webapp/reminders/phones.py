@@ -55,7 +55,7 @@ def take(session: SignedIn, asked: dict[str, object], house: House) -> PushPhone
     phone = db.session.scalar(select(PushPhone).where(mine, same))
     if phone is None:
         if _many(mine) >= MOST:
-            db.session.execute(delete(PushPhone).where(mine, ~_signed_in(house.now)))
+            db.session.execute(delete(PushPhone).where(mine, ~is_signed_in(house.now)))
         if _many(mine) >= MOST:
             raise CannotTake(TOO_MANY)
         phone = PushPhone(stitcher=session.stitcher, id=new_id(), endpoint_hash=named, created=house.now)
@@ -75,7 +75,7 @@ def was_on(stitcher: UUID, endpoint: object) -> bool:
 
 def phones_of(stitcher: UUID, now: datetime) -> list[PushPhone]:
     """List the phones she is signed in on and that take reminders, those that fail last."""
-    query = select(PushPhone).where(PushPhone.stitcher == stitcher, _signed_in(now))
+    query = select(PushPhone).where(PushPhone.stitcher == stitcher, is_signed_in(now))
     return list(db.session.scalars(query.order_by(PushPhone.failures, PushPhone.created)))
 
 
@@ -103,7 +103,8 @@ def _many(mine: ColumnElement[bool]) -> int:
     return len(db.session.scalars(select(PushPhone.id).where(mine)).all())
 
 
-def _signed_in(now: datetime) -> ColumnElement[bool]:
+def is_signed_in(now: datetime) -> ColumnElement[bool]:
+    """Ask, within a statement about phones, whether she is signed in there."""
     hers = (SignedIn.stitcher == PushPhone.stitcher, SignedIn.id == PushPhone.session)
     return exists().where(*hers, SignedIn.expires > now)
 

@@ -60,7 +60,8 @@ def failed(stitcher: UUID, way: str) -> None:
 
 
 def _choice(stitcher: UUID) -> ReminderChoice:
-    return db.session.get_one(ReminderChoice, stitcher)
+    """Give her choices; where they are gone meanwhile, some that nobody keeps."""
+    return db.session.get(ReminderChoice, stitcher) or ReminderChoice(stitcher=stitcher, email_failures=0)
 
 
 def _phone(stitcher: UUID, way: str) -> PushPhone | None:

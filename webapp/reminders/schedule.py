@@ -115,13 +115,16 @@ def _at_bedtime(held: list[Held], moment: datetime, choices: Choices) -> list[Re
 
 
 def _after_hours(held: list[Held], moment: datetime, choices: Choices) -> list[Reminder]:
-    if choices.hours is None or (choices.at_bedtime and _is_near_bed(moment, choices)):
+    if choices.hours is None:
         return []
+    waits = _said_at_bed(moment, choices)
     length = timedelta(hours=choices.hours)
     by_night: dict[date, list[tuple[datetime, Held, str]]] = {}
     for one, ask in still(held):
         begun = _begun(one, ask)
-        if begun is not None and begun + length <= moment < begun + length + LATE:
+        if begun is None or (waits and one.since is not None and one.since < waits):
+            continue
+        if begun + length <= moment < begun + length + LATE:
             over = begun + length
             by_night.setdefault(night_of(over, choices.zone), []).append((over, one, ask))
     return [_of_hours(night, works) for night, works in sorted(by_night.items())]
@@ -133,7 +136,13 @@ def _of_hours(night: date, works: list[tuple[datetime, Held, str]]) -> Reminder:
     return Reminder(night, "hours", min(times), max(times) + LATE, named)
 
 
-def _is_near_bed(moment: datetime, choices: Choices) -> bool:
-    """Tell whether the reminder at bedtime will say it as well: half an hour before it, up to noon."""
+def _said_at_bed(moment: datetime, choices: Choices) -> datetime | None:
+    """Tell, from half an hour before bedtime to noon, what the reminder at bedtime will say as well.
+
+    That is what was put on before the moment given; what is put on later is the next night's.
+    """
+    if not choices.at_bedtime:
+        return None
     at = (choices.bedtime, choices.zone)
-    return night_at(moment, *at) is not None or night_at(moment + BEFORE_BED, *at) is not None
+    night = night_at(moment, *at) or night_at(moment + BEFORE_BED, *at)
+    return night and night[0] + (night[1] - night[0]) / 2

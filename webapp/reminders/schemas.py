@@ -26,7 +26,8 @@ class Address(fields.Field[str]):
         text = str(value).strip()
         name, _, host = text.rpartition("@")
         plain = text.isascii() and text.isprintable() and not set(' "(),:;<>[\\]') & set(text)
-        if not (plain and name and "." in host.strip(".") and "@" not in name and len(text) <= 254):
+        labels = [*host.split("."), *name.split(".")]
+        if not (plain and all(labels) and "." in host and "@" not in name and len(text) <= 254):
             raise ValidationError(NO_ADDRESS)
         return text
 
