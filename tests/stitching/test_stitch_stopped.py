@@ -1,5 +1,7 @@
 """Where she stopped: a photograph as a sitting ends, and back after a long absence."""
 
+from uuid import UUID
+
 import pytest
 from PIL import Image
 from playwright.sync_api import expect
@@ -276,3 +278,100 @@ def test_a_photograph_that_was_deleted_goes_from_the_phone_too(context, server):
     expect(page.locator("dialog")).to_contain_text("Needle 24")
     expect(image).to_have_count(0)
     assert not page.evaluate(held, href)
+
+
+STOPPED = "Where I stopped"
+
+
+def long_ago(desk, *more):
+    """Let her have stitched twenty days ago, and done since what was no stitching."""
+    desk.project()
+    desk.journal(
+        {"kind": "begin", "id": SITTING, "at": ago(days=20, minutes=9)},
+        {"kind": "stitches", "row": 37, "by": 52, "at": ago(days=20, minutes=5)},
+        *more,
+    )
+
+
+ENDED = {"kind": "end", "sitting": SITTING, "at": ago(days=20)}
+NO_STITCHING = {
+    "times put right": {
+        "kind": "amend",
+        "sitting": SITTING,
+        "begin": ago(days=20, minutes=30),
+        "end": ago(days=20),
+        "at": ago(minutes=5),
+    },
+    "thread ticked": {"kind": "have", "thread": "Red", "have": True, "at": ago(minutes=5)},
+    "off the frame": {"kind": "frame", "state": "off", "at": ago(minutes=5)},
+    "said at rest": {"kind": "end", "sitting": str(UUID(int=7)), "note": "lamp next", "at": ago(minutes=5)},
+}
+
+
+@pytest.mark.parametrize("entry", NO_STITCHING.values(), ids=NO_STITCHING)
+def test_what_is_no_stitching_is_not_being_there(desk, entry):
+    long_ago(desk, ENDED, entry)
+    expect(desk.open().get_by_role("heading", name=STOPPED)).to_be_visible()
+
+
+def test_more_threads_ticked_than_the_phone_knows_entries_hide_no_absence(desk):
+    ticked = [
+        {"kind": "have", "thread": f"Red {n}", "have": True, "at": ago(minutes=n + 1)} for n in range(60)
+    ]
+    long_ago(desk, ENDED, *ticked)
+    expect(desk.open().get_by_role("heading", name=STOPPED)).to_be_visible()
+
+
+@pytest.mark.parametrize("by", ["stitches", "undo"])
+def test_a_stitch_or_one_taken_back_is_being_there(desk, by):
+    long_ago(desk, ENDED)
+    page = desk.open()
+    desk.answer("Yes, it is")
+    desk.act("undo") if by == "undo" else desk.tap()
+    desk.snapshot()
+    desk.open()
+    page.wait_for_timeout(500)
+    expect(page.get_by_role("heading", name=STOPPED)).to_have_count(0)
+
+
+@pytest.mark.parametrize("answer", ["It ended", "It is still going on"])
+def test_a_sitting_left_running_is_asked_about_first_then_where_she_stopped(desk, answer):
+    long_ago(desk)
+    page = desk.open()
+    expect(page.get_by_role("heading", name="A sitting is still running")).to_be_visible()
+    page.locator("dialog").get_by_role("button", name=answer).click()
+    expect(page.get_by_role("heading", name=STOPPED)).to_be_visible()
+
+
+def come_back(page, days):
+    page.clock.fast_forward(days * 86_400_000)
+    page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+
+
+def test_a_page_kept_open_for_weeks_says_it_once_as_it_is_seen_again(desk):
+    desk.project()
+    desk.journal({"kind": "stitches", "row": 37, "by": 52, "at": ago(minutes=5)})
+    desk.page.clock.install()
+    page = desk.open()
+    heading = page.get_by_role("heading", name=STOPPED)
+    come_back(page, 13)
+    page.wait_for_timeout(500)
+    expect(heading).to_have_count(0)
+    come_back(page, 7)
+    expect(heading).to_be_visible()
+    desk.answer("Yes, it is")
+    come_back(page, 1)
+    page.wait_for_timeout(500)
+    expect(heading).to_have_count(0)
+
+
+def test_a_page_kept_open_asks_the_house_first_whether_she_stitched_elsewhere(desk):
+    desk.project()
+    desk.journal({"kind": "stitches", "row": 37, "by": 52, "at": ago(minutes=5)})
+    desk.page.clock.install()
+    page = desk.open()
+    desk.journal({"kind": "stitches", "row": 37, "by": 1, "at": ago(days=-20, minutes=5)})
+    come_back(page, 20)
+    desk.wait_for("row_stitches", 53)
+    page.wait_for_timeout(500)
+    expect(page.get_by_role("heading", name=STOPPED)).to_have_count(0)

@@ -3,6 +3,7 @@ import "../pwa/ahead.js";
 import "./acts.js";
 import "./already.js";
 import "./awake.js";
+import "./back.js";
 import "./bare.js";
 import "./begun.js";
 import "./close.js";

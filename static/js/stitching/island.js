@@ -104,19 +104,22 @@ function dim(element) {
   touch();
 }
 
+/** Tell when she last stitched, by the house's clock; NaN if never. What is said at rest, ticked or put right later is none. */
+function stitched({ phone, project, unit }) {
+  const isHers = ({ kind, at }) => /^[bds]/.test(kind) && Date.parse(at) <= phone.now(); // bare, begin, done, start, stitches
+  return Date.parse(phone.last(project).findLast(isHers)?.at ?? phone.snapshot(project).hand[unit]?.[0]);
+}
+
 /** What must be said on opening: work to enter, a sitting left running, a long absence, clean hands. */
 function greet(stitch) {
-  const look = () => {
-    const last = stitch.phone.last(stitch.project).findLast(({ at }) => Date.parse(at) <= stitch.phone.now());
-    const quiet = last ? stitch.phone.now() - Date.parse(last.at) : 0;
-    if (stitch.view.sitting) return quiet > FORGOTTEN && stitch.open("forgotten");
-    if (quiet > LONG_AWAY && stitch.place !== null) return stitch.open("stopped");
-    const day = new Date(stitch.phone.now()).setHours(0, 0, 0, 0);
-    return (!last || Date.parse(last.at) < day) && stitch.say("Clean hands?");
+  const look = (isBack) => {
+    const at = stitched(stitch);
+    const now = stitch.phone.now();
+    if (now - at > (stitch.view.sitting ? FORGOTTEN : LONG_AWAY)) return stitch.open("back", isBack, stitched, FORGOTTEN, LONG_AWAY);
+    return isBack || stitch.view.sitting || at >= new Date(now).setHours(0, 0, 0, 0) || stitch.say("Clean hands?");
   };
   const asked = /^#(already|finished)$/.exec(location.hash);
   if (asked) stitch.open(asked[1]);
   else look();
-  const isBack = () => document.visibilityState === "visible" && stitch.view.sitting && !document.querySelector("dialog[open]");
-  document.addEventListener("visibilitychange", () => isBack() && look());
+  document.addEventListener("visibilitychange", () => document.hidden || document.querySelector("dialog[open]") || look(true));
 }
