@@ -375,3 +375,21 @@ def test_a_page_kept_open_asks_the_house_first_whether_she_stitched_elsewhere(de
     desk.wait_for("row_stitches", 53)
     page.wait_for_timeout(500)
     expect(page.get_by_role("heading", name=STOPPED)).to_have_count(0)
+
+
+@pytest.mark.parametrize("sits", [False, True])
+def test_put_to_rest_and_left_on_its_frame_it_offers_a_line_and_a_photograph_all_the_same(desk, sits):
+    page = desk.open(frame="hoop")
+    desk.journal({"kind": "frame", "state": "on"})
+    if sits:
+        desk.tap()
+        desk.snapshot()
+    page.goto(f"{desk.server.url}/projects/{desk.id}")
+    page.get_by_role("button", name="Resting").click()
+    page.get_by_role("link", name="See to it").click()
+    desk.answer("End, left on" if sits else "Left on")
+    page.wait_for_url(f"**/projects/{desk.id}")
+    expect(page.get_by_text("The work is still on its frame.")).to_be_visible()
+    in_nobodys_way(page)
+    page.get_by_role("link", name="Say where you stopped").click()
+    expect(page.get_by_label("Where you stopped")).to_be_visible()
