@@ -15,6 +15,7 @@ const pagesOf = (account) => `evenrow-pages-${account}`;
 const STITCH = /^\/projects\/[0-9a-f-]{36}\/stitch$/;
 const DOORS = /^\/(sign-in|sign-out|accounts)\b/;
 const PATIENCE = 2000;
+const HELPS = /\/(stopped\.json|photographs\/[^/]+)$/; // lie among her pages, kept by stitching/helps.js
 const MOST_PAGES = 60;
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
@@ -82,8 +83,10 @@ async function keep(response, href, before) {
   if (![before, account].includes(await owner())) return;
   const cache = await caches.open(pagesOf(account));
   await cache.put(href, response);
-  for (const request of (await cache.keys()).slice(0, -MOST_PAGES)) await cache.delete(request);
+  for (const request of (await pagesIn(cache)).slice(0, -MOST_PAGES)) await cache.delete(request);
 }
+
+const pagesIn = async (cache) => (await cache.keys()).filter(({ url }) => !HELPS.test(url));
 
 /** Let her through a door; whose phone it is then, the next page says. */
 async function door(request) {
@@ -116,6 +119,6 @@ async function tidy() {
 
 async function digestsIn(name) {
   const cache = await caches.open(name);
-  const texts = (await cache.keys()).map(async (request) => (await (await cache.match(request)).text()).match(/\/static\/(\w+)\//)?.[1]);
+  const texts = (await pagesIn(cache)).map(async (request) => (await (await cache.match(request)).text()).match(/\/static\/(\w+)\//)?.[1]);
   return Promise.all(texts);
 }

@@ -10,6 +10,7 @@ import "./close.js";
 import "./finished.js";
 import "./forgotten.js";
 import "./frame.js";
+import "./helps.js";
 import "./map.js";
 import "./more.js";
 import "./needle.js";

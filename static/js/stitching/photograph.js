@@ -1,10 +1,10 @@
-// A photograph of where she stopped: offered as a sitting ends, sent as her story's form sends it, and had again after
-// a long absence. What helps her back in is kept among her pages on this phone, for where there is no network.
+// A photograph of where she stopped: offered as a sitting ends, and sent as her story's form sends it.
 import { stamp } from "../journal/stamps.js";
+import { remember } from "./helps.js";
 import { el } from "./sheet.js";
 
 const TYPES = "image/jpeg,image/png,image/webp";
-const PATIENCE = { sending: 60_000, asking: 6000 };
+const PATIENCE = 60_000;
 const SAID = {
   usual: "Only you see it.",
   offline: "This needs the network; its story takes one later.",
@@ -35,7 +35,7 @@ export function offer(stitch) {
 
 async function post(stitch, form) {
   stitch.say("Sending the photograph…");
-  const sent = { method: "POST", body: form, signal: AbortSignal.timeout(PATIENCE.sending) };
+  const sent = { method: "POST", body: form, signal: AbortSignal.timeout(PATIENCE) };
   const answer = await fetch(`/projects/${stitch.project}/photographs`, sent).catch(() => null);
   if (!answer || answer.status >= 500) return again(stitch, form);
   const at = new URL(answer.url).pathname;
@@ -61,34 +61,4 @@ async function again(stitch, form) {
 async function sentence(answer) {
   const page = new DOMParser().parseFromString(await answer.text(), "text/html");
   return page.querySelector(".ask .error")?.textContent || SAID.other;
-}
-
-/** Have what helps her back in: from the house, else as this phone kept it; null where neither has it. */
-export async function help({ project, phone }) {
-  const cache = await self.caches?.open(`evenrow-pages-${phone.account}`).catch(() => null);
-  const address = `/projects/${project}/stopped.json`;
-  const found = await (await had(address, phone.account, cache))?.json();
-  if (!found) return null;
-  const { photograph } = found;
-  await forgetOthers(cache, `/projects/${project}/photographs/`, photograph?.href);
-  const picture = photograph && ((await cache?.match(photograph.href)) || (await had(photograph.href, phone.account, cache)));
-  return { ...found, photograph: picture ? { ...photograph, picture: await picture.blob() } : null };
-}
-
-/** Keep that for later; without network it stays as it was. */
-const remember = (stitch) => help(stitch).then(() => {}, () => {});
-
-async function had(address, account, cache) {
-  const answer = await fetch(address, { signal: AbortSignal.timeout(PATIENCE.asking) }).catch(() => null);
-  if (!answer || answer.status >= 500) return cache?.match(address);
-  if (!answer.ok || answer.headers.get("X-Evenrow-Account") !== account) return null;
-  await cache?.put(address, answer.clone()).catch(() => {}); // no room: then it is not kept
-  return answer;
-}
-
-/** One that is there no more, or no longer the last, goes from this phone too. */
-async function forgetOthers(cache, folder, href) {
-  const kept = (await cache?.keys()) || [];
-  const others = kept.filter(({ url }) => new URL(url).pathname.startsWith(folder) && new URL(url).pathname !== href);
-  await Promise.all(others.map((one) => cache.delete(one)));
 }

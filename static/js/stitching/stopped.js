@@ -1,5 +1,5 @@
 import { told } from "../reminders/hers.js";
-import { help } from "./photograph.js";
+import { help } from "./helps.js";
 import { button, el, sheet } from "./sheet.js";
 import { inHand, inWords, parked } from "./threads.js";
 
