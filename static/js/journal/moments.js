@@ -22,7 +22,7 @@ export async function look(phone) {
  * so that every project opens without network, visited or not.
  */
 export async function lookAround(phone) {
-  if (document.referrer) import("../stitching/helps.js").then(({ rememberAside }) => rememberAside(phone));
+  if (document.referrer) import("../stitching/helps.js").then(({ rememberAside }) => rememberAside(phone)).catch(() => {});
   await look(phone);
   const ids = new Set([...document.links].map((link) => idOf(link.pathname)).filter(Boolean));
   const wanted = [...ids].filter((id) => (phone.plan(id)?.state || "in hand") === "in hand");
