@@ -1,5 +1,7 @@
 """Scripts joined as they are served are the same scripts."""
 
+import re
+
 import pytest
 
 from webapp import joined
@@ -37,3 +39,9 @@ def test_a_joined_module_is_the_same_one_at_its_own_address(server, page):
       return entry.$held[place].advance === own.advance;
     }"""
     assert page.evaluate(same, joined.place("js/app.js", "js/journal/fold.js"))
+
+
+@pytest.mark.parametrize("path", OURS)
+def test_no_script_says_void(path):
+    """The minifier takes what follows it for nothing: `void (a && b())` is served without b."""
+    assert not re.search(r"\bvoid\b[^*]*[;(]", (STATIC / path).read_text())

@@ -24,7 +24,10 @@ export function offer(stitch) {
   });
   const node = el("div", { className: "ask" }, el("label", { htmlFor: "photograph" }, "A photograph"), input, about);
   const send = async (line) => {
-    if (!input.files.length) return void (navigator.onLine && remember(stitch));
+    if (!input.files.length) {
+      if (navigator.onLine) remember(stitch);
+      return undefined;
+    }
     await shrunk;
     const form = new FormData();
     for (const [name, value] of Object.entries({ once: stamp().id, line, photograph: input.files[0] })) form.append(name, value);
@@ -33,7 +36,19 @@ export function offer(stitch) {
   return { node, send };
 }
 
+const hold = (event) => event.preventDefault();
+
+/** Send it; she is asked before she leaves it behind. */
 async function post(stitch, form) {
+  addEventListener("beforeunload", hold);
+  try {
+    return await trySending(stitch, form);
+  } finally {
+    removeEventListener("beforeunload", hold);
+  }
+}
+
+async function trySending(stitch, form) {
   stitch.say("Sending the photograph…");
   const sent = { method: "POST", body: form, signal: AbortSignal.timeout(PATIENCE) };
   const answer = await fetch(`/projects/${stitch.project}/photographs`, sent).catch(() => null);
@@ -45,16 +60,13 @@ async function post(stitch, form) {
   return isKept;
 }
 
-/** Hold it until the network is back, or she tries again; she is asked before she leaves it behind. */
+/** Hold it until the network is back, or she tries again. */
 async function again(stitch, form) {
-  const hold = (event) => event.preventDefault();
-  addEventListener("beforeunload", hold);
   await new Promise((retry) => {
     stitch.say(SAID.unsent, "Try again", retry);
     addEventListener("online", retry, { once: true });
   });
-  removeEventListener("beforeunload", hold);
-  return post(stitch, form);
+  return trySending(stitch, form);
 }
 
 /** Read what the house says is wrong. */
