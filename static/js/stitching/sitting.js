@@ -2,6 +2,9 @@ import { keep } from "./device.js";
 import { offer } from "./photograph.js";
 import { button, el, sheet } from "./sheet.js";
 
+/** Said of a sitting that another phone of hers, or Fix times, was faster with. */
+export const GONE = "It was ended or moved meanwhile.";
+
 const MOST = 20;
 const OFF = { ask: "Take it off the frame for the night.", state: "off", yes: "off the frame", no: "left on" };
 const ENDS = {
@@ -15,7 +18,7 @@ export function open(stitch) {
   if (!stitch.view.sitting) return stitch.tell(stitch.lay(stitch.sitDown()));
   const { plan, view } = stitch;
   const held = view.frame?.state === "on" || (plan.frame !== "scroll" && view.frame?.state === "slack");
-  const dialog = ask(stitch, held ? ENDS[plan.frame] : null, button("Pause", () => { pause(stitch); dialog.close(); }));
+  const dialog = ask(stitch, held ? ENDS[plan.frame] : null, button("Pause", () => { pause(stitch, view.sitting); dialog.close(); }));
 }
 
 /** What is asked of work that is finished and still on its frame; null if it is on none. */
@@ -28,9 +31,10 @@ export function forGood({ plan, view, isFramed }) {
 export function ask(stitch, frame, ...more) {
   const note = el("input", { id: "stopped", maxLength: 200, autocomplete: "off" });
   const photograph = offer(stitch);
+  const { id } = stitch.view.sitting; // it may be ended elsewhere before she answers; her line and the frame count all the same
   stitch.sent = null;
   const end = (state) => {
-    finish(stitch, note.value.trim(), state);
+    finish(stitch, id, note.value.trim(), state);
     stitch.sent = photograph.send(note.value.trim());
     dialog.close();
   };
@@ -45,16 +49,16 @@ export function ask(stitch, frame, ...more) {
   return dialog;
 }
 
-function pause(stitch) {
-  const { id, begin } = stitch.view.sitting;
+function pause(stitch, { id, begin }) {
+  if (stitch.view.sitting?.id !== id) return stitch.say(GONE);
   const now = stitch.phone.now();
   const before = stitch.joined() + now - Date.parse(begin);
   keep(`pause ${stitch.project}`, { end: now, before });
   stitch.lay([{ kind: "end", sitting: id }]);
 }
 
-async function finish(stitch, note, state) {
-  const end = { kind: "end", sitting: stitch.view.sitting.id, ...(note ? { note } : {}) };
+async function finish(stitch, id, note, state) {
+  const end = { kind: "end", sitting: id, ...(note ? { note } : {}) };
   keep(`pause ${stitch.project}`, null);
   stitch.say("");
   await stitch.lay([end, ...(state ? [{ kind: "frame", state }] : [])]);

@@ -1,0 +1,51 @@
+"""A sheet is open about a sitting, and meanwhile it is ended or moved elsewhere."""
+
+import pytest
+from playwright.sync_api import expect
+
+from tests.stitching.conftest import ago
+
+SITTING = "00000000-0000-7000-8000-00000000000a"
+ENDED = {"kind": "end", "sitting": SITTING}
+MOVED = {"kind": "amend", "sitting": SITTING, "struck": True}
+SAID = "It was ended or moved meanwhile."
+
+
+def asked(desk, line="", **minutes):
+    """Open the sheet that asks where she stopped, in a sitting whose work is on its hoop."""
+    desk.project(frame="hoop")
+    desk.journal(
+        {"kind": "begin", "id": SITTING, "at": ago(minutes=40)},
+        {"kind": "frame", "state": "on", "at": ago(minutes=40)},
+        {"kind": "stitches", "row": 1, "by": 20, "at": ago(minutes=10)},
+    )
+    page = desk.open()
+    desk.act("sitting")
+    page.get_by_label("Where I stopped").fill(line)
+    return page
+
+
+def heard(desk, *entries):
+    """Let another phone of hers lay entries, and this page hear of it."""
+    desk.journal(*entries)
+    desk.page.evaluate("dispatchEvent(new Event('online'))")
+    desk.wait_for("sitting", "Begin")
+
+
+@pytest.mark.parametrize("entry", [ENDED, MOVED])
+def test_ended_elsewhere_while_she_is_asked_where_she_stopped_her_line_and_the_frame_are_kept(desk, entry):
+    page = asked(desk, "lamp next")
+    heard(desk, entry)
+    desk.answer("End, off the frame")
+    expect(page.locator("dialog")).to_have_count(0)
+    found = desk.snapshot()
+    assert (found["note"]["text"], found["frame"]["state"], found["sitting"]) == ("lamp next", "off", None)
+
+
+def test_what_was_ended_elsewhere_is_not_paused_and_that_is_said(desk):
+    page = asked(desk)
+    heard(desk, ENDED)
+    desk.answer("Pause")
+    expect(page.locator("dialog")).to_have_count(0)
+    expect(page.locator(".say")).to_contain_text(SAID)
+    assert [entry["kind"] for entry in desk.snapshot()["tail"]].count("end") == 1
