@@ -182,3 +182,30 @@ def test_what_the_house_does_not_take_is_kept_and_the_sheet_can_be_answered_agai
     until(sheet, lambda: took == ["later"])
     sheet.get_by_role("button", name="It is off").tap()
     expect(sheet.get_by_text("Off the frame. Good night.")).to_be_visible()
+
+
+@pytest.fixture
+def put_on_elsewhere(context, server, page):
+    """Alice at past eleven, whose work was begun and put on after this phone last looked: it knows nothing of it."""
+    her = Stitcher.arrive(context, server)
+    in_zone(her, 23)
+    page.goto(f"{her.url}/reminders", wait_until="networkidle")
+    her.project = her.new_project()
+    her.post(f"/frame/{her.project}", state="on")
+    return her
+
+
+def test_a_phone_that_never_opened_the_work_asks_the_house_and_can_answer(put_on_elsewhere, page):
+    page.goto(f"{put_on_elsewhere.url}/shell/tonight#done")
+    expect(page.get_by_text("Off the frame. Good night.")).to_be_visible()
+    until(page, lambda: put_on_elsewhere.sums()["frame"]["state"] == "off")
+
+
+def test_where_nothing_is_known_to_be_on_she_can_still_leave_it(put_on_elsewhere, page, context):
+    until(page, lambda: is_kept(page))
+    context.set_offline(True)
+    page.goto(f"{put_on_elsewhere.url}/shell/tonight")
+    expect(page.get_by_text("Nothing this phone knows of is on a frame.")).to_be_visible()
+    answer(page, "Leave it tonight", "on this phone.")
+    context.set_offline(False)
+    until(page, lambda: is_left(put_on_elsewhere))

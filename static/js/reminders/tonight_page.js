@@ -1,8 +1,8 @@
 /** The sheet a notification opens: what is on a frame, and her answer, written down network or not. */
-import { refresh } from "../journal/moments.js";
 import { owner } from "../journal/owner.js";
 import { openPhone } from "../journal/phone.js";
 import { asked, place } from "./bedtime.js";
+import { lookAtAll } from "./house_knows.js";
 import { answer } from "./left.js";
 import { heldIn, made } from "./notices.js";
 
@@ -11,6 +11,7 @@ const ANSWERED = {
   later: ["You hear of it again in half an hour.", "Kept on this phone. You hear of it again in half an hour if there is network by then."],
 };
 const SAID = { off: "Off the frame. Good night.", slack: "Slack for the night. Good night." };
+const LOOKING = "Looking at what is on a frame…";
 const PATIENCE = 2000;
 const soon = () => new Promise((resolve) => setTimeout(resolve, PATIENCE));
 const root = document.querySelector("[data-page=tonight]");
@@ -23,14 +24,16 @@ async function start() {
   if (!phone) return say("Nobody is signed in on this phone. Open Evenrow to sign in.");
   const sheet = new Sheet(phone);
   sheet.draw();
-  if (location.hash) await sheet.act(location.hash.slice(1));
+  const looked = lookAtAll(phone).catch(() => {}).then(() => sheet.looked());
+  const word = location.hash.slice(1);
+  if (word === "done") await Promise.race([looked, soon()]); // which works are on, the house may know better
+  if (word && !sheet.isAnswered()) await sheet.act(word);
   history.replaceState(null, "", location.pathname + location.search); // opened again, it does nothing by itself
-  await phone.send();
-  for (const project of phone.projects()) await refresh(phone, project);
 }
 
 class Sheet {
   #over = false; // she has answered, otherwise than by the frame
+  #isLooking = true; // the house was asked, and did not answer yet
 
   constructor(phone) {
     this.phone = phone;
@@ -50,10 +53,18 @@ class Sheet {
   draw() {
     const works = this.#over ? [] : this.works();
     slot("works").replaceChildren(...works.map((one) => made(root, one)));
-    slot("ways").hidden = !works.length;
+    slot("ways").hidden = this.isAnswered() && !works.length;
     if (works.length) say("");
-    else if (!this.#over) say(this.done || "Nothing this phone knows of is on a frame.");
+    else if (!this.#over) say(this.done || (this.#isLooking ? LOOKING : "Nothing this phone knows of is on a frame."));
   }
+
+  /** The house has said what it knows, or is not to be had. */
+  looked() {
+    this.#isLooking = false;
+    this.draw();
+  }
+
+  isAnswered = () => this.#over || Boolean(this.done);
 
   submit(event) {
     event.preventDefault();
