@@ -186,7 +186,7 @@ def test_what_the_house_does_not_take_is_kept_and_the_sheet_can_be_answered_agai
 
 @pytest.fixture
 def put_on_elsewhere(context, server, page):
-    """Alice at past eleven, whose work was begun and put on after this phone last looked: it knows nothing of it."""
+    """Alice at past eleven, whose work was put on when this phone had looked: it knows nothing of it."""
     her = Stitcher.arrive(context, server)
     in_zone(her, 23)
     page.goto(f"{her.url}/reminders", wait_until="networkidle")
@@ -209,3 +209,19 @@ def test_where_nothing_is_known_to_be_on_she_can_still_leave_it(put_on_elsewhere
     answer(page, "Leave it tonight", "on this phone.")
     context.set_offline(False)
     until(page, lambda: is_left(put_on_elsewhere))
+
+
+@pytest.mark.parametrize("word", ["done", "leave", "later"])
+def test_what_is_touched_of_an_earlier_night_says_nothing_of_this_one(alice, page, word):
+    took = told(page)
+    page.goto(f"{alice.url}/shell/tonight?night=2026-01-20#{word}", wait_until="networkidle")
+    expect(page.get_by_text("That was of an earlier night.")).to_be_visible()
+    expect(page.get_by_role("button", name="It is off")).to_be_visible()
+    assert (took, is_left(alice), alice.sums()["frame"]["state"]) == ([], False, "on")
+
+
+def test_what_is_touched_of_the_night_it_is_still_counts(alice, page):
+    ahead = -int(zone_where_it_is(23).removeprefix("Etc/GMT"))
+    night = (datetime.now(UTC) + timedelta(hours=ahead - 12)).date()  # of the noon before
+    page.goto(f"{alice.url}/shell/tonight?night={night}#leave", wait_until="networkidle")
+    until(page, lambda: is_left(alice))

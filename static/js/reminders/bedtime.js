@@ -41,6 +41,12 @@ export function noonAfter(moment, zone) {
   return noons.find((noon) => moment < noon);
 }
 
+/** Gives the noon (ms) with which the night ends that is named by the date before it ("2026-11-20"); NaN if none is. */
+export function noonEnding(night, zone) {
+  const noon = /^\d{4}-\d\d-\d\d$/.test(night) ? Date.parse(`${night}T12:00Z`) : NaN;
+  return noon ? shownAt(noon + DAY, zone) : NaN;
+}
+
 /** Tells the state a frame of this kind and state should be brought to for the night, or null. */
 export function asked(kind, state) {
   if (state !== "on" && state !== "slack") return null;

@@ -1,7 +1,8 @@
 /** The sheet a notification opens: what is on a frame, and her answer, written down network or not. */
 import { owner } from "../journal/owner.js";
 import { openPhone } from "../journal/phone.js";
-import { asked, place } from "./bedtime.js";
+import { asked, noonEnding, place } from "./bedtime.js";
+import { hoursOf } from "./hers.js";
 import { lookAtAll } from "./house_knows.js";
 import { answer } from "./left.js";
 import { heldIn, made } from "./notices.js";
@@ -12,6 +13,7 @@ const ANSWERED = {
 };
 const SAID = { off: "Off the frame. Good night.", slack: "Slack for the night. Good night." };
 const LOOKING = "Looking at what is on a frame…";
+const NOTHING = "Nothing this phone knows of is on a frame.";
 const PATIENCE = 2000;
 const soon = () => new Promise((resolve) => setTimeout(resolve, PATIENCE));
 const root = document.querySelector("[data-page=tonight]");
@@ -25,7 +27,7 @@ async function start() {
   const sheet = new Sheet(phone);
   sheet.draw();
   const looked = lookAtAll(phone).catch(() => {}).then(() => sheet.looked());
-  const word = location.hash.slice(1);
+  const word = sheet.earlier ? "" : location.hash.slice(1); // tonight's work is not what was asked about then
   if (word === "done") await Promise.race([looked, soon()]); // which works are on, the house may know better
   if (word && !sheet.isAnswered()) await sheet.act(word);
   history.replaceState(null, "", location.pathname + location.search); // opened again, it does nothing by itself
@@ -37,6 +39,8 @@ class Sheet {
 
   constructor(phone) {
     this.phone = phone;
+    const ended = noonEnding(new URLSearchParams(location.search).get("night"), hoursOf(phone.account)[1]);
+    this.earlier = ended <= phone.now() ? "That was of an earlier night." : "";
     phone.addEventListener("change", () => this.draw());
     phone.addEventListener("status", ({ detail }) => detail.state === "waiting" && wakeLater());
     addEventListener("online", () => phone.send());
@@ -54,8 +58,8 @@ class Sheet {
     const works = this.#over ? [] : this.works();
     slot("works").replaceChildren(...works.map((one) => made(root, one)));
     slot("ways").hidden = this.isAnswered() && !works.length;
-    if (works.length) say("");
-    else if (!this.#over) say(this.done || (this.#isLooking ? LOOKING : "Nothing this phone knows of is on a frame."));
+    if (works.length) say(this.earlier);
+    else if (!this.#over) say(this.done || `${this.earlier} ${this.#isLooking ? LOOKING : NOTHING}`.trim());
   }
 
   /** The house has said what it knows, or is not to be had. */
@@ -63,7 +67,6 @@ class Sheet {
     this.#isLooking = false;
     this.draw();
   }
-
   isAnswered = () => this.#over || Boolean(this.done);
 
   submit(event) {
