@@ -268,7 +268,7 @@ def test_told_at_bedtime_she_answers_without_network_and_the_second_phone_knows(
 
 
 def test_another_key_of_the_house_renews_the_phone(alice, server, browser_of_hers):
-    """The last one here: the phones of the others are told nothing by it."""
+    """The last ones here: the phones of the others are told nothing by it."""
     turned_on(alice).close()
     former = public_key(server.data)
     (server.data / "vapid.pem").unlink()
@@ -282,3 +282,18 @@ def test_another_key_of_the_house_renews_the_phone(alice, server, browser_of_her
     page.get_by_role("button", name="Try it").tap()
     expect(page.get_by_text("Sent. It shows in a few seconds.")).to_be_visible()
     assert browser_of_hers.came[-1]["key"] == public_key(server.data) != former
+
+
+def test_a_renewal_that_was_cut_off_is_tried_again_with_the_next_page(alice, server, browser_of_hers):
+    turned_on(alice).close()
+    (server.data / "vapid.pem").unlink()
+    make_key(server.data)
+    alice.post(f"/frame/{alice.project}", state="on")
+    page = on_page(alice, f"/projects/{alice.project}/stitch")
+    page.route("**/phones.json", lambda r: r.abort() if r.request.method == "POST" else r.continue_())
+    with page.expect_event("requestfailed"):
+        page.goto(f"{alice.url}/hours")
+    page.unroute("**/phones.json")
+    page.goto(f"{alice.url}/hours")
+    about = f"{alice.url}/reminders/phones.json"
+    until(page, lambda: alice.context.request.get(about).json()["told"] == public_key(server.data))

@@ -106,8 +106,8 @@ def note(of: tuple[UUID, str], outcome: Outcome) -> None:
 
 
 def about(phone: PushPhone | None) -> dict[str, str]:
-    """Give by what a phone is known."""
-    return {"id": str(phone.id), "endpoint": phone.endpoint} if phone else {}
+    """Give by what a phone is known, and the key it told: of a later one we may not have heard."""
+    return {"id": str(phone.id), "endpoint": phone.endpoint, "told": phone.key} if phone else {}
 
 
 def this_phone() -> PushPhone | None:

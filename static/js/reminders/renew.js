@@ -18,10 +18,10 @@ export async function renew(account) {
 export async function renewNow() {
   if (self.Notification?.permission !== "granted") return false;
   const own = await address();
-  const { on, key, endpoint } = await ask("/reminders/phones.json");
+  const { on, key, endpoint, told } = await ask("/reminders/phones.json");
   const isCurrent = own && key && isFor(own, key);
   if (!on) {
     if (isCurrent) await tell(own, key, true);
-  } else if (key && !(isCurrent && own.endpoint === endpoint)) await tell(await subscribe(key), key);
+  } else if (key && !(isCurrent && own.endpoint === endpoint && told === key)) await tell(await subscribe(key), key);
   return true;
 }
