@@ -107,7 +107,7 @@ function dim(element) {
 /** Tell when she last stitched, by the house's clock; NaN if never. What is said at rest, ticked or put right later is none. */
 function stitched({ phone, project, unit }) {
   const isHers = ({ kind, at }) => /^[bds]/.test(kind) && Date.parse(at) <= phone.now(); // bare, begin, done, start, stitches
-  return Date.parse(phone.last(project).findLast(isHers)?.at ?? phone.snapshot(project).hand[unit]?.[0]);
+  return Date.parse(phone.last(project).findLast(isHers)?.at ?? phone.snapshot(project)?.hand?.[unit]?.[0]);
 }
 
 /** What must be said on opening: work to enter, a sitting left running, a long absence, clean hands. */
@@ -116,7 +116,8 @@ function greet(stitch) {
     const at = stitched(stitch);
     const now = stitch.phone.now();
     if (now - at > (stitch.view.sitting ? FORGOTTEN : LONG_AWAY)) return stitch.open("back", isBack, stitched, FORGOTTEN, LONG_AWAY);
-    return isBack || stitch.view.sitting || at >= new Date(now).setHours(0, 0, 0, 0) || stitch.say("Clean hands?");
+    const isOfToday = (entry) => Date.parse(entry.at) >= new Date(now).setHours(0, 0, 0, 0);
+    return isBack || stitch.view.sitting || stitch.phone.last(stitch.project).some(isOfToday) || stitch.say("Clean hands?");
   };
   const asked = /^#(already|finished)$/.exec(location.hash);
   if (asked) stitch.open(asked[1]);
