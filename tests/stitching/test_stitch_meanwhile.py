@@ -49,3 +49,41 @@ def test_what_was_ended_elsewhere_is_not_paused_and_that_is_said(desk):
     expect(page.locator("dialog")).to_have_count(0)
     expect(page.locator(".say")).to_contain_text(SAID)
     assert [entry["kind"] for entry in desk.snapshot()["tail"]].count("end") == 1
+
+
+def left_running(desk, *taps):
+    """Come back to a sitting that was left running; gives the page, with the sheet that asks about it."""
+    desk.project()
+    desk.journal({"kind": "begin", "id": SITTING, "at": ago(hours=9)}, *taps)
+    page = desk.open()
+    page.get_by_role("heading", name="A sitting is still running").wait_for()
+    return page
+
+
+@pytest.mark.parametrize("entry", [ENDED, MOVED])
+def test_the_sheet_about_a_sitting_left_running_goes_once_it_is_ended_or_moved_elsewhere(desk, entry):
+    page = left_running(desk, {"kind": "stitches", "row": 1, "by": 30, "at": ago(hours=8)})
+    heard(desk, entry)
+    expect(page.locator("dialog")).to_have_count(0)
+    expect(page.locator(".say")).to_contain_text(SAID)
+
+
+@pytest.mark.parametrize("is_tapped", [True, False])
+def test_what_this_phone_has_not_heard_of_yet_it_asks_before_it_puts_times_right(desk, is_tapped):
+    page = left_running(desk, *[{"kind": "stitches", "row": 1, "by": 30, "at": ago(hours=8)}] * is_tapped)
+    desk.journal(MOVED)
+    page.locator("dialog .main").click()
+    expect(page.locator(".say")).to_contain_text(SAID)
+    expect(page.locator("dialog")).to_have_count(0)
+    assert [entry["kind"] for entry in desk.snapshot()["tail"]].count("amend") == 1
+
+
+def test_where_the_house_does_not_answer_it_is_put_right_by_what_the_phone_knows(desk):
+    page = left_running(desk, {"kind": "stitches", "row": 1, "by": 30, "at": ago(hours=8)})
+    page.route("**/snapshot?*", lambda route: route.abort())
+    page.locator("dialog .main").click()
+    desk.wait_for("sitting", "Begin")
+    expect(page.locator("dialog")).to_have_count(0)
+    expect(page.get_by_text(SAID)).to_have_count(0)
+    assert desk.snapshot()["tail"][-1]["kind"] == "amend"
+    desk.errors[:] = [said for said in desk.errors if "ERR_FAILED" not in said]

@@ -1,6 +1,9 @@
+import { look } from "../journal/moments.js";
 import { told } from "../reminders/hers.js";
 import { button, el, sheet } from "./sheet.js";
+import { GONE } from "./sitting.js";
 
+const PATIENCE = 3000; // ms for the house to say how it stands there
 const HOUR = 3_600_000;
 const QUIET = 2 * HOUR; // without a tap for longer, a sitting is held to be left: so the house counts it too
 const EVENING = 12 * HOUR; // begun no longer than this before the first entry known here, it may have gone on up to it
@@ -12,7 +15,13 @@ export function open(stitch) {
   const time = (at) => told(at, stitch.phone.account, { weekday: "short", hour: "2-digit", minute: "2-digit" });
   const entries = stitch.phone.last(stitch.project);
   const last = lastTap(entries, begin, stitch.phone.now());
-  const amend = (fields) => { stitch.lay([{ kind: "amend", sitting: id, ...fields }]); dialog.close(); };
+  const amend = async (fields) => {
+    answer.disabled = true;
+    await heardOf(stitch);
+    if (!dialog.open) return;
+    dialog.close();
+    stitch.lay([{ kind: "amend", sitting: id, ...fields }]);
+  };
   const [said, answer] = last ? [`the last tap was ${time(last)}`, button(`It ended ${time(last)}`, () => amend({ begin, end: last }), "main")]
     : isKnown(entries, begin) ? ["nothing was tapped in it", button("Strike it out", () => amend({ struck: true }), "main")]
       : ["its last tap is not kept here", el("a", { className: "btn main", href: "/hours/sittings" }, "Fix times")];
@@ -22,6 +31,19 @@ export function open(stitch) {
     answer,
     button("It is still going on", () => dialog.close()),
   );
+  const notice = ({ detail: { project, own } }) => {
+    if (own || project !== stitch.project || !dialog.open || stitch.view.sitting?.id === id) return;
+    dialog.close();
+    stitch.say(GONE);
+  };
+  stitch.phone.addEventListener("change", notice);
+  dialog.addEventListener("close", () => stitch.phone.removeEventListener("change", notice));
+}
+
+/** Hear what became of it elsewhere: another phone, or Fix times, may have been faster. */
+function heardOf({ phone }) {
+  const asked = navigator.onLine && look(phone).catch(() => {});
+  return Promise.race([asked, new Promise((resolve) => setTimeout(resolve, PATIENCE))]);
 }
 
 /** Tell when a sitting begun then was last tapped in, before the next began and before a long quiet; none if unknown. */
