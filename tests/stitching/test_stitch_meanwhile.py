@@ -11,12 +11,12 @@ MOVED = {"kind": "amend", "sitting": SITTING, "struck": True}
 SAID = "It was ended or moved meanwhile."
 
 
-def asked(desk, line="", **minutes):
+def asked(desk, line=""):
     """Open the sheet that asks where she stopped, in a sitting whose work is on its hoop."""
     desk.project(frame="hoop")
     desk.journal(
-        {"kind": "begin", "id": SITTING, "at": ago(minutes=40)},
-        {"kind": "frame", "state": "on", "at": ago(minutes=40)},
+        {"kind": "begin", "id": SITTING, "at": ago(minutes=35)},
+        {"kind": "frame", "state": "on", "at": ago(minutes=35)},
         {"kind": "stitches", "row": 1, "by": 20, "at": ago(minutes=10)},
     )
     page = desk.open()
@@ -87,3 +87,41 @@ def test_where_the_house_does_not_answer_it_is_put_right_by_what_the_phone_knows
     expect(page.get_by_text(SAID)).to_have_count(0)
     assert desk.snapshot()["tail"][-1]["kind"] == "amend"
     desk.errors[:] = [said for said in desk.errors if "ERR_FAILED" not in said]
+
+
+@pytest.mark.parametrize("kept", [True, False])
+def test_she_is_asked_before_she_leaves_a_photograph_that_is_on_its_way_and_not_after(desk, tmp_path, kept):
+    (tmp_path / "work.jpg").write_bytes(picture() if kept else b"no picture")
+    page = asked(desk)
+    page.get_by_label("A photograph").set_input_files(tmp_path / "work.jpg")
+    held, told = [], []
+    page.route("**/photographs", lambda route: held.append(route))
+    page.on("dialog", lambda dialog: (told.append(dialog.type), dialog.dismiss()))
+    desk.answer("End, left on")
+    until(page, lambda: held)
+    page.evaluate("location.assign('/hours')")
+    until(page, lambda: told == ["beforeunload"])
+    assert page.url.endswith("/stitch")
+    held[0].continue_()
+    expect(page.locator(".say")).to_contain_text(
+        "is kept." if kept else "That is no picture that can be read."
+    )
+    page.goto(f"{desk.server.url}/hours")
+    assert told == ["beforeunload"]
+    desk.errors[:] = [said for said in desk.errors if "422" not in said]
+
+
+def test_what_would_break_her_line_or_cannot_be_kept_costs_neither_the_line_nor_the_photograph(
+    desk, tmp_path
+):
+    (tmp_path / "work.jpg").write_bytes(picture())
+    page = asked(desk)
+    page.get_by_label("A photograph").set_input_files(tmp_path / "work.jpg")
+    pasted = r"'\tlamp \tnext\u2028\u2029row\u0085two\0\ud800, half'"
+    page.get_by_label("Where I stopped").evaluate(f"(field) => {{ field.value = {pasted}; }}")
+    desk.answer("End, left on")
+    expect(page.locator(".say")).to_contain_text("The photograph is kept.")
+    found = desk.snapshot()
+    assert (found["note"]["text"], found["sitting"]) == ("lamp next row two, half", None)
+    house = page.request.get(f"{desk.server.url}/projects/{desk.id}/stopped.json").json()
+    assert house["photograph"]["line"] == "lamp next row two, half"

@@ -276,19 +276,3 @@ def test_a_photograph_that_was_deleted_goes_from_the_phone_too(context, server):
     expect(page.locator("dialog")).to_contain_text("Needle 24")
     expect(image).to_have_count(0)
     assert not page.evaluate(held, href)
-
-
-def test_she_is_asked_before_she_leaves_a_photograph_that_is_being_sent(desk):
-    page = desk.open()
-    desk.tap(3)
-    page.route("**/photographs", lambda route: None)  # a slow network: no answer yet
-    desk.act("sitting")
-    page.get_by_label("A photograph").set_input_files(
-        {"name": "work.jpg", "mimeType": "image/jpeg", "buffer": picture(size=(64, 48))}
-    )
-    desk.answer("End")
-    expect(page.get_by_text("Sending the photograph…")).to_be_visible()
-    asked = []
-    page.on("dialog", lambda dialog: (asked.append(dialog.type), dialog.dismiss()))
-    page.evaluate("setTimeout(() => location.assign('/projects'))")
-    until(page, lambda: asked == ["beforeunload"])

@@ -34,8 +34,9 @@ export function ask(stitch, frame, ...more) {
   const { id } = stitch.view.sitting; // it may be ended elsewhere before she answers; her line and the frame count all the same
   stitch.sent = null;
   const end = (state) => {
-    finish(stitch, id, note.value.trim(), state);
-    stitch.sent = photograph.send(note.value.trim());
+    const line = oneLine(note.value);
+    finish(stitch, id, line, state);
+    stitch.sent = photograph.send(line);
     dialog.close();
   };
   const dialog = sheet(
@@ -48,6 +49,9 @@ export function ask(stitch, frame, ...more) {
   );
   return dialog;
 }
+
+/** Give what was typed or pasted as the house takes it: on one line, of whole characters (webapp/lines.py). */
+const oneLine = (text) => text.replace(/\0|\p{Cs}/gu, "").replace(/ *[\p{Cc}\p{Zl}\p{Zp}][\p{Cc}\p{Zl}\p{Zp} ]*/gu, " ").trim();
 
 function pause(stitch, { id, begin }) {
   if (stitch.view.sitting?.id !== id) return stitch.say(GONE);
