@@ -11,5 +11,9 @@ export function hoursOf(account) {
   }
 }
 
-/** Write a moment down as her wall shows it, wherever the phone believes to be. */
-export const told = (at, account, options) => new Date(at).toLocaleString([], { ...options, timeZone: hoursOf(account)[1] });
+/** Write a moment down as her wall shows it, wherever the phone believes to be; with the year if it is not that of `now`. */
+export function told(at, account, options, now = at) {
+  const [, timeZone] = hoursOf(account);
+  const year = (moment) => new Date(moment).toLocaleString([], { year: "numeric", timeZone });
+  return new Date(at).toLocaleString([], { ...options, ...(year(at) !== year(now) && { year: "numeric" }), timeZone });
+}

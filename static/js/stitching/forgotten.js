@@ -7,14 +7,17 @@ const PATIENCE = 3000; // ms for the house to say how it stands there
 const HOUR = 3_600_000;
 const QUIET = 2 * HOUR; // without a tap for longer, a sitting is held to be left: so the house counts it too
 const EVENING = 12 * HOUR; // begun no longer than this before the first entry known here, it may have gone on up to it
+const WEEKDAYS = 6 * 24 * HOUR; // longer ago a weekday alone may be taken for another
 const TAPS = ["stitches", "bare", "done"];
 
 /** A sitting left running is noticed: its last tap is offered as its end. */
 export function open(stitch) {
   const { id, begin } = stitch.view.sitting;
-  const time = (at) => told(at, stitch.phone.account, { weekday: "short", hour: "2-digit", minute: "2-digit" });
+  const now = stitch.phone.now();
+  const date = now - Date.parse(begin) > WEEKDAYS && { day: "numeric", month: "short" };
+  const time = (at) => told(at, stitch.phone.account, { weekday: "short", ...date, hour: "2-digit", minute: "2-digit" }, date ? now : at);
   const entries = stitch.phone.last(stitch.project);
-  const last = lastTap(entries, begin, stitch.phone.now());
+  const last = lastTap(entries, begin, now);
   const amend = async (fields) => {
     answer.disabled = true;
     await heardOf(stitch);

@@ -47,7 +47,7 @@ async function pictured({ picture, line, at, width, height }, { project }, said,
 /** After a long absence: where she stopped, how it is worked, and whether the count still holds. */
 export function open(stitch) {
   const { note } = stitch.view;
-  const day = (at) => told(at, stitch.phone.account, { day: "numeric", month: "long" });
+  const day = (at) => told(at, stitch.phone.account, { day: "numeric", month: "long" }, stitch.phone.now());
   const how = el("p", {}, method(stitch.plan));
   const dialog = sheet(
     "Where I stopped",
