@@ -3,6 +3,8 @@
 import pytest
 from playwright.sync_api import expect
 
+from tests.browser.phones import until
+from tests.hours.test_pictures import picture
 from tests.stitching.conftest import ago
 
 SITTING = "00000000-0000-7000-8000-00000000000a"

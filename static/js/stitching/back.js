@@ -12,11 +12,12 @@ export async function open(stitch, isBack, stitched, forgotten, longAway) {
   const now = phone.now();
   const isOpen = () => document.querySelector("dialog[open]");
   if (isOpen()) return;
-  if (stitch.view.sitting && now - at > forgotten) await answered(stitch, isOpen);
+  const isLeft = stitch.view.sitting && now - at > forgotten;
+  if (isLeft) await answered(stitch, isOpen);
   if (now - Math.max(at, stitch.greeted || 0) > longAway && stitch.place !== null) {
     stitch.greeted = now;
     stitch.open("stopped");
-  } else if (!isBack && !stitch.view.sitting) stitch.say("Clean hands?");
+  } else if (!isBack && !isLeft) stitch.say("Clean hands?");
 }
 
 /** Ask about the sitting; resolves once she is done with that. */
