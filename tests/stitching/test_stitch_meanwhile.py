@@ -42,6 +42,8 @@ def test_ended_elsewhere_while_she_is_asked_where_she_stopped_her_line_and_the_f
     expect(page.locator("dialog")).to_have_count(0)
     found = desk.snapshot()
     assert (found["note"]["text"], found["frame"]["state"], found["sitting"]) == ("lamp next", "off", None)
+    said = next(one for one in found["tail"] if one.get("note"))
+    assert said["sitting"] != SITTING, "it keeps the end it was given elsewhere"
 
 
 def test_what_was_ended_elsewhere_is_not_paused_and_that_is_said(desk):

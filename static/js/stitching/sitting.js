@@ -1,3 +1,4 @@
+import { stamp } from "../journal/stamps.js";
 import { keep } from "./device.js";
 import { offer } from "./photograph.js";
 import { button, el, sheet } from "./sheet.js";
@@ -62,7 +63,8 @@ function pause(stitch, { id, begin }) {
 }
 
 async function finish(stitch, id, note, state) {
-  const end = { kind: "end", sitting: id, ...(note ? { note } : {}) };
+  const sitting = stitch.view.sitting?.id === id ? id : stamp().id; // ended elsewhere it keeps that end: her line ends nothing
+  const end = { kind: "end", sitting, ...(note ? { note } : {}) };
   keep(`pause ${stitch.project}`, null);
   stitch.say("");
   await stitch.lay([end, ...(state ? [{ kind: "frame", state }] : [])]);
