@@ -28,33 +28,29 @@ export function offer(stitch) {
       if (navigator.onLine) remember(stitch);
       return undefined;
     }
-    await shrunk;
-    const form = new FormData();
-    for (const [name, value] of Object.entries({ once: stamp().id, line, photograph: input.files[0] })) form.append(name, value);
-    return post(stitch, form);
+    addEventListener("beforeunload", hold); // she is asked before she leaves it behind
+    try {
+      await shrunk;
+      const form = new FormData();
+      for (const [name, value] of Object.entries({ once: stamp().id, line, photograph: input.files[0] })) form.append(name, value);
+      return await post(stitch, form);
+    } finally {
+      removeEventListener("beforeunload", hold);
+    }
   };
   return { node, send };
 }
 
 const hold = (event) => event.preventDefault();
 
-/** Send it; she is asked before she leaves it behind. */
 async function post(stitch, form) {
-  addEventListener("beforeunload", hold);
-  try {
-    return await trySending(stitch, form);
-  } finally {
-    removeEventListener("beforeunload", hold);
-  }
-}
-
-async function trySending(stitch, form) {
   stitch.say("Sending the photograph…");
   const sent = { method: "POST", body: form, signal: AbortSignal.timeout(PATIENCE) };
   const answer = await fetch(`/projects/${stitch.project}/photographs`, sent).catch(() => null);
   if (!answer || answer.status >= 500) return again(stitch, form);
   const at = new URL(answer.url).pathname;
   const isKept = answer.ok && at.endsWith("/story");
+  removeEventListener("beforeunload", hold); // decided: she may leave
   stitch.say(isKept ? "The photograph is kept." : at.endsWith("/photographs") ? await sentence(answer) : SAID.signedOut);
   if (isKept) await remember(stitch);
   return isKept;
@@ -66,7 +62,7 @@ async function again(stitch, form) {
     stitch.say(SAID.unsent, "Try again", retry);
     addEventListener("online", retry, { once: true });
   });
-  return trySending(stitch, form);
+  return post(stitch, form);
 }
 
 /** Read what the house says is wrong. */
