@@ -211,6 +211,15 @@ def test_where_nothing_is_known_to_be_on_she_can_still_leave_it(put_on_elsewhere
     until(page, lambda: is_left(put_on_elsewhere))
 
 
+def test_the_button_of_a_notification_about_one_work_answers_for_that_alone(alice, page):
+    other = alice.new_project("Quince tree")
+    alice.post(f"/frame/{other}", state="on")
+    page.goto(f"{alice.url}/shell/tonight?work={other}#done", wait_until="networkidle")
+    until(page, lambda: alice.sums(other)["frame"]["state"] == "off")
+    expect(page.get_by_role("button", name="It is off")).to_have_count(1)
+    assert alice.sums()["frame"]["state"] == "on"
+
+
 @pytest.mark.parametrize("word", ["done", "leave", "later"])
 def test_what_is_touched_of_an_earlier_night_says_nothing_of_this_one(alice, page, word):
     took = told(page)

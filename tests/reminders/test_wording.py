@@ -24,7 +24,8 @@ def test_a_notification_says_what_is_held_and_how(works, is_named, title, done):
     said = notice(tuple(works), "bedtime", NIGHT, is_named)
     assert (said["title"], said["done"]) == (title, done)
     assert said["tag"] == "night-2026-02-13"
-    assert said["open"].endswith("?night=2026-02-13")
+    of_one = f"&work={works[0][0].project}" if len(works) == 1 else ""
+    assert said["open"].endswith(f"?night=2026-02-13{of_one}")
 
 
 def test_it_asks_for_what_the_frame_needs():

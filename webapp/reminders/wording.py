@@ -24,12 +24,13 @@ def notice(works: Works, kind: str, night: object, show_title: bool) -> dict[str
     asks = {ask for _, ask in works}
     ask = "off" if "off" in asks else "slack"
     named = works[0][0] if show_title and len(works) == 1 else None
+    of_one = f"&work={works[0][0].project}" if len(works) == 1 else ""  # whose button it is
     title = f"{named.title} {HELD[named.kind]}." if named else _title(works, ask)
     return {
         "title": title,
         "body": "It has been on for hours: give the cloth a rest." if kind == "hours" else ASKED[ask],
         "tag": tag(night),
-        "open": f"{TONIGHT}?night={night}",
+        "open": f"{TONIGHT}?night={night}{of_one}",
         "done": DONE[ask] if len(works) == 1 else "",
     }
 

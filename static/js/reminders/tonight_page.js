@@ -14,8 +14,8 @@ const ANSWERED = {
 const SAID = { off: "Off the frame. Good night.", slack: "Slack for the night. Good night." };
 const LOOKING = "Looking at what is on a frame…";
 const NOTHING = "Nothing this phone knows of is on a frame.";
-const PATIENCE = 2000;
-const soon = () => new Promise((resolve) => setTimeout(resolve, PATIENCE));
+const soon = () => new Promise((resolve) => setTimeout(resolve, 2000)); // a slow house keeps nobody up
+const about = new URLSearchParams(location.search); // of what the notification was: its night, and its work if it was one
 const root = document.querySelector("[data-page=tonight]");
 const slot = (name) => root.querySelector(`[data-slot=${name}]`);
 const say = (words) => { slot("said").textContent = words; };
@@ -39,7 +39,7 @@ class Sheet {
 
   constructor(phone) {
     this.phone = phone;
-    const ended = noonEnding(new URLSearchParams(location.search).get("night"), hoursOf(phone.account)[1]);
+    const ended = noonEnding(about.get("night"), hoursOf(phone.account)[1]);
     this.earlier = ended <= phone.now() ? "That was of an earlier night." : "";
     phone.addEventListener("change", () => this.draw());
     phone.addEventListener("status", ({ detail }) => detail.state === "waiting" && wakeLater());
@@ -86,7 +86,7 @@ class Sheet {
   }
 
   act(name) {
-    const works = this.works();
+    const works = this.works().filter(({ project }) => [null, project].includes(about.get("work")));
     if (name === "done" && works.length) return this.lay(works.map((one) => [one.project, one.ask]));
     return ANSWERED[name] && this.answer(name);
   }
