@@ -147,6 +147,25 @@ def test_an_answer_that_breaks_off_is_a_failure_like_any_other(listen, length):
             Outward(Where.of([one.origin])).post(f"{one.origin}/push", data=b"x")
 
 
+def test_a_first_address_that_is_dead_leaves_time_for_the_next(listen):
+    """As where IPv6 is promised and does not work. A door whose queue is full takes nobody in."""
+    service = listen()
+    with contextlib.ExitStack() as open_lines:
+        full = open_lines.enter_context(socket.socket())
+        full.bind(("127.0.0.1", 0))
+        full.listen(0)
+        for _ in range(4):
+            line = open_lines.enter_context(socket.socket())
+            line.setblocking(False)
+            line.connect_ex(full.getsockname())
+        found = [
+            (socket.AF_INET, socket.SOCK_STREAM, 6, "", to)
+            for to in (full.getsockname(), ("127.0.0.1", service.port))
+        ]
+        sender = Outward(Where.of([service.origin]), lambda *_, **__: found)
+        assert sender.post(f"{service.origin}/push", data=b"x").status_code == 201
+
+
 def test_of_a_long_answer_little_is_read(listen):
     long = listen(b"HTTP/1.1 500 E\r\nContent-Length: 90000000\r\n\r\n" + b"x" * 9_000_000)
     answer = Outward(Where.of([long.origin])).post(f"{long.origin}/push", data=b"x")

@@ -56,10 +56,10 @@ def reach(host: str, port: int, way: Way) -> socket.socket:
     if not addresses or not (way.any_address or all(is_public(one) for one in addresses)):
         raise NotPublic(f"{host} is no machine of the public network")
     last: OSError = OSError(f"{host} does not answer")
-    for family, kind, protocol, _, address in found:
+    for n, (family, kind, protocol, _, address) in enumerate(found):
         line = socket.socket(family, kind, protocol)
         try:
-            line.settimeout(way.left)
+            line.settimeout(way.left / (len(found) - n))  # one that is dead leaves time for the others
             line.connect(address)
             return line
         except OSError as error:
