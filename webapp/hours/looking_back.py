@@ -141,6 +141,6 @@ def _back(account: Account, days: Days, **layout: object) -> Back:
     counts = [one.counts for one in records.sittings(account.id, days.begin, days.end, now)]
     figures: Figures = work_out(days, counts, laid(account.id, days))
     titles: dict[UUID, str] = records.titles(account.id)
-    nights = {night for dates in records.nights(account.id, days, now).values() for night in dates}
+    nights = records.nights_of_any(account.id, days, now)
     seen = {"figures": figures, "titles": titles, "zone": zone, "now": now, "days": days, "nights": nights}
     return Back(**seen, **layout)  # type: ignore[arg-type]

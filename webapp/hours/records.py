@@ -205,6 +205,11 @@ def nights(stitcher: UUID, days: Days, now: datetime) -> dict[UUID, list[date]]:
     return nights_on(held(stitcher, days.begin, min(days.end + DEEP, now)), days.days, now)
 
 
+def nights_of_any(stitcher: UUID, days: Days, now: datetime) -> set[date]:
+    """Tell on which of these days nights began on which any work was on its frame."""
+    return {night for dates in nights(stitcher, days, now).values() for night in dates}
+
+
 def first_held(stitcher: UUID, project: UUID, since: datetime) -> datetime | None:
     """Tell when, from then on, it was first said how the work of a project is held."""
     asked = {"stitcher": stitcher, "project": project, "since": since}

@@ -108,7 +108,7 @@ def report_on(account: Account, name: str | None) -> Report:
         running=[one for one in sat if one.end is None and one.begin <= now],
         sittings=[time for one in join(sat) if (time := one.within(week.begin, week.end))],
         places=records.places_done(account.id, week.begin, week.end),
-        nights=len({night for dates in records.nights(account.id, week, now).values() for night in dates}),
+        nights=len(records.nights_of_any(account.id, week, now)),
         forecasts=forecasts(account.id, list(worked.projects), zone, now) if is_now else [],
         numbered=account.week_start == 0,
     )
