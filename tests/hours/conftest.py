@@ -20,6 +20,16 @@ def friday_evening(request):
 
 
 @pytest.fixture
+def lanterns(alice, new_project):
+    return new_project(alice)
+
+
+@pytest.fixture
+def quince(alice, new_project):
+    return new_project(alice, title="Quince tree")
+
+
+@pytest.fixture
 def lay():
     """Send entries to the journal; gives their ids."""
 

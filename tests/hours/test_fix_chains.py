@@ -19,16 +19,6 @@ def sound(app):
 
 
 @pytest.fixture
-def lanterns(alice, new_project):
-    return new_project(alice)
-
-
-@pytest.fixture
-def quince(alice, new_project):
-    return new_project(alice, title="Quince tree")
-
-
-@pytest.fixture
 def hedge(alice, new_project):
     return new_project(alice, title="Winter hedge")
 

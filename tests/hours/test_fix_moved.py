@@ -11,16 +11,6 @@ LIST = "/hours/sittings?week=2026-W07"
 
 
 @pytest.fixture
-def lanterns(alice, new_project):
-    return new_project(alice)
-
-
-@pytest.fixture
-def quince(alice, new_project):
-    return new_project(alice, title="Quince tree")
-
-
-@pytest.fixture
 def sitting(alice, lanterns, quince, sit):
     """A sitting of 1 h 30 with 40 stitches; gives its address."""
     id = sit(alice, lanterns, "2026-02-10T20:00", "2026-02-10T21:30", stitches=40)

@@ -14,11 +14,6 @@ def times(begin="2026-02-10T20:00", end="2026-02-10T21:10", **more):
 
 
 @pytest.fixture
-def lanterns(alice, new_project):
-    return new_project(alice)
-
-
-@pytest.fixture
 def sitting(alice, lanterns, sit):
     """A sitting of 1 h 30; gives its address."""
     return f"/hours/sittings/{lanterns}/{sit(alice, lanterns, '2026-02-10T20:00', '2026-02-10T21:30')}"

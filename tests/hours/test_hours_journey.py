@@ -7,7 +7,7 @@ import pytest
 from PIL import Image
 from playwright.sync_api import expect
 
-from tests.browser.phones import PHONE, Stitcher, complaints, in_nobodys_way, tap_on, until
+from tests.browser.phones import PHONE, Stitcher, complaints, in_nobodys_way, until
 
 TODAY = datetime.now(ZoneInfo("Europe/London")).date()
 MONDAY = TODAY - timedelta(days=TODAY.weekday() + 7)
@@ -168,24 +168,6 @@ def test_printed_it_is_black_on_white_without_what_can_be_touched(alice, hers):
         "[getComputedStyle(document.body).color, getComputedStyle(document.body).backgroundColor]"
     )
     assert colours == ["rgb(0, 0, 0)", "rgb(255, 255, 255)"]
-
-
-def test_times_are_fixed_on_one_phone_while_the_other_taps_on(alice, hers, browser, browser_context_args):
-    other = browser.new_context(**browser_context_args)
-    tablet = alice.sign_in_on(other).open()
-    tap_on(tablet, 5)
-    hers.goto(f"{alice.url}/hours/sittings?week={NAMED}")
-    hers.get_by_text("Change").click()
-    hers.get_by_label("Ended").last.fill(f"{MONDAY}T20:45")
-    hers.get_by_role("button", name="Keep these times").click()
-    tap_on(tablet, 7)
-    expect(hers.get_by_role("status")).to_have_text("Kept.")
-    until(tablet, lambda: tablet.evaluate("phone.waiting()") == 0)
-    assert alice.on_the_server() == 84 + 12
-    expect(tablet.locator("[data-slot=stitches]").first).to_have_text("96")
-    hers.goto(f"{alice.url}/hours?week={NAMED}")
-    expect(hers.get_by_text("0:45").first).to_be_visible()
-    other.close()
 
 
 def test_a_photograph_is_made_small_on_the_phone_and_stands_in_the_story(alice, hers, tmp_path):

@@ -9,11 +9,6 @@ WEEK = "/hours/sittings?week=2026-W07"
 
 
 @pytest.fixture
-def lanterns(alice, new_project):
-    return new_project(alice)
-
-
-@pytest.fixture
 def begin(lay):
     """Begin a sitting with taps at the minutes given; gives its id."""
 

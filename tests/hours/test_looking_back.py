@@ -5,11 +5,6 @@ import re
 import pytest
 
 
-@pytest.fixture
-def lanterns(alice, new_project):
-    return new_project(alice)
-
-
 class Calendar:
     """A month or year as its page has it."""
 

@@ -6,9 +6,9 @@ What came there is handed to its worker by the browser's own protocol.
 import json
 from typing import Any
 
-from playwright.sync_api import BrowserContext, Page
+from playwright.sync_api import BrowserContext, Page, expect
 
-from tests.browser.phones import is_kept, until
+from tests.browser.phones import Stitcher, is_kept, until
 from tests.reminders.service import Browser
 
 # The browser of the tests has no push service: its answers are given here, with keys that can be written to.
@@ -110,3 +110,18 @@ class Worker(Sync):
     def shown(self) -> list[dict[str, Any]]:
         """List what stands on the lock screen."""
         return list(self.page.evaluate(SHOWN))
+
+
+def on_page(her: Stitcher, path: str) -> Page:
+    """Open a page of hers, and wait until it is at rest."""
+    page = her.context.new_page()
+    page.goto(her.url + path, wait_until="networkidle")
+    return page
+
+
+def turned_on(her: Stitcher) -> Page:
+    """Turn reminders on on this phone, by its page."""
+    page = on_page(her, "/reminders")
+    page.get_by_role("button", name="Remind me on this phone").tap()
+    expect(page.get_by_text("This phone reminds you.")).to_be_visible()
+    return page

@@ -7,8 +7,8 @@ from playwright.sync_api import expect
 
 from tests.browser.phones import Stitcher, in_nobodys_way, is_kept, until
 from tests.hours.test_pictures import picture
+from tests.stitching.away import SITTING, away
 from tests.stitching.conftest import ago
-from tests.stitching.test_stitch_stopped import SITTING, away
 
 STOPPED = "Where I stopped"
 

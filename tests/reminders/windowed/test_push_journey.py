@@ -8,47 +8,11 @@ import pytest
 from playwright.sync_api import Page, expect
 
 from tests.browser.phones import Stitcher, complaints, go, in_nobodys_way, until
-from tests.house import FLAGS, Server, find_chromium
-from tests.reminders.pushed import Worker, gives_address
-from tests.reminders.service import Browser, push_service
+from tests.reminders.pushed import Worker, gives_address, on_page, turned_on
+from tests.reminders.service import Browser
 from tests.reminders.test_night_journey import zone_where_it_is
-from webapp.reminders.vapid import make_key, public_key
 
 pytestmark = pytest.mark.browser_context_args(service_workers="allow")
-
-
-@pytest.fixture(scope="module")
-def browser(browser_type):
-    """The browser that has windows: the other shows no notifications."""
-    browser = browser_type.launch(executable_path=find_chromium(), args=FLAGS)
-    yield browser
-    browser.close()
-
-
-@pytest.fixture(scope="module")
-def service():
-    with push_service() as service:
-        yield service
-
-
-@pytest.fixture(scope="module")
-def server(service, tmp_path_factory):
-    """A house whose operator vouches for the push service of the tests."""
-    server = Server(tmp_path_factory.mktemp("house"), EVENROW_PUSH_SERVICES=service.origin)
-    yield server
-    server.stop()
-
-
-@pytest.fixture
-def browser_of_hers(context, service):
-    browser = service.subscribe()
-    gives_address(context, browser)
-    return browser
-
-
-@pytest.fixture
-def alice(context, server, browser_of_hers):
-    return Stitcher.begin(context, server)
 
 
 @dataclass
@@ -78,19 +42,6 @@ def waiting(browser, browser_context_args, server, service):
     context.close()
 
 
-def on_page(alice, path):
-    page = alice.context.new_page()
-    page.goto(alice.url + path, wait_until="networkidle")
-    return page
-
-
-def turned_on(alice):
-    page = on_page(alice, "/reminders")
-    page.get_by_role("button", name="Remind me on this phone").tap()
-    expect(page.get_by_text("This phone reminds you.")).to_be_visible()
-    return page
-
-
 @pytest.mark.usefixtures("waiting")
 def test_she_turns_it_on_tries_it_and_turns_it_off(alice, browser_of_hers):
     page = on_page(alice, "/reminders")
@@ -109,29 +60,6 @@ def test_she_turns_it_on_tries_it_and_turns_it_off(alice, browser_of_hers):
     page.get_by_role("button", name="Turn off here").tap()
     expect(page.get_by_text("This phone does not remind you yet.")).to_be_visible()
     assert said == []
-
-
-@pytest.mark.parametrize("first", ["/projects", "/reminders"])
-def test_signed_in_again_the_phone_reminds_her_by_itself_and_no_other(alice, server, browser_of_hers, first):
-    page = turned_on(alice)
-    alice.post(f"/frame/{alice.project}", state="on")
-    page.goto(f"{alice.url}/account", wait_until="networkidle")
-    page.get_by_role("button", name="Sign out", exact=True).last.click()
-    page.wait_for_url(f"{alice.url}/")
-
-    other = Stitcher.arrive(alice.context, server)
-    page.goto(f"{alice.url}/reminders", wait_until="networkidle")
-    expect(page.get_by_text("This phone does not remind you yet.")).to_be_visible()
-    other.post("/sign-out")
-
-    alice.sign_in_on(alice.context)
-    page.goto(f"{alice.url}{first}")
-    until(page, lambda: alice.context.request.get(f"{alice.url}/reminders/phones.json").json()["on"])
-    page.goto(f"{alice.url}/reminders", wait_until="networkidle")
-    expect(page.get_by_text("This phone reminds you.")).to_be_visible()
-    page.get_by_role("button", name="Try it").tap()
-    expect(page.get_by_text("Sent. It shows in a few seconds.")).to_be_visible()
-    assert len(browser_of_hers.came) == 1
 
 
 @pytest.fixture
@@ -266,35 +194,3 @@ def test_told_at_bedtime_she_answers_without_network_and_the_second_phone_knows(
     page = second.context.new_page()
     page.goto(f"{her.url}/projects/{her.project}/stitch")
     expect(page.locator("[data-slot=frame]")).to_have_text("off")
-
-
-def test_another_key_of_the_house_renews_the_phone(alice, server, browser_of_hers):
-    """The last ones here: the phones of the others are told nothing by it."""
-    turned_on(alice).close()
-    former = public_key(server.data)
-    (server.data / "vapid.pem").unlink()
-    make_key(server.data)
-    alice.post(f"/frame/{alice.project}", state="on")
-    page = on_page(alice, f"/projects/{alice.project}/stitch")
-    page.goto(f"{alice.url}/hours")
-    kept = "localStorage.getItem('evenrow:renewed')"
-    until(page, lambda: page.evaluate(kept))
-    page.goto(f"{alice.url}/reminders", wait_until="networkidle")
-    page.get_by_role("button", name="Try it").tap()
-    expect(page.get_by_text("Sent. It shows in a few seconds.")).to_be_visible()
-    assert browser_of_hers.came[-1]["key"] == public_key(server.data) != former
-
-
-def test_a_renewal_that_was_cut_off_is_tried_again_with_the_next_page(alice, server, browser_of_hers):
-    turned_on(alice).close()
-    (server.data / "vapid.pem").unlink()
-    make_key(server.data)
-    alice.post(f"/frame/{alice.project}", state="on")
-    page = on_page(alice, f"/projects/{alice.project}/stitch")
-    page.route("**/phones.json", lambda r: r.abort() if r.request.method == "POST" else r.continue_())
-    with page.expect_event("requestfailed", lambda r: "phones.json" in r.url):
-        page.goto(f"{alice.url}/hours")
-    page.unroute("**/phones.json")
-    page.goto(f"{alice.url}/hours")
-    about = f"{alice.url}/reminders/phones.json"
-    until(page, lambda: alice.context.request.get(about).json()["told"] == public_key(server.data))
